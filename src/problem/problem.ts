@@ -1,0 +1,313 @@
+/**
+ * The problem: a meal, a kitchen and a serving time, read, checked and resolved. Everything here is immutable.
+ *
+ * Units: minutes, °C, metres, kilograms. Minute 0 is `start`; every time is a whole number of minutes after it
+ * (real elapsed minutes, so a change of the clocks moves only the labels). References between parts are indices.
+ */
+
+export const WORKS = [
+  'prep',
+  'sear',
+  'grill',
+  'roast',
+  'bake',
+  'braise',
+  'boil',
+  'simmer',
+  'fry',
+  'steam',
+  'rest',
+  'warm',
+  'chill',
+  'finish',
+  'carve',
+  'plate',
+] as const;
+export type Work = (typeof WORKS)[number];
+
+/** The kinds of work that are done on the heat; waiting costs more after the last of them. */
+export const HEAT_WORKS: ReadonlySet<Work> = new Set<Work>([
+  'sear',
+  'grill',
+  'roast',
+  'bake',
+  'braise',
+  'boil',
+  'simmer',
+  'fry',
+  'steam',
+  'warm',
+]);
+
+export const FADES = ['fast', 'steady', 'slow', 'never'] as const;
+export type Fades = (typeof FADES)[number];
+
+export const FLAMES = ['low', 'medium', 'high'] as const;
+export type Flame = (typeof FLAMES)[number];
+
+export const APPLIANCE_KINDS = ['grill', 'oven', 'cooktop', 'warming drawer'] as const;
+export type ApplianceKind = (typeof APPLIANCE_KINDS)[number];
+
+export interface Span {
+  readonly low: number;
+  /** May be Infinity where no upper end is set. */
+  readonly high: number;
+}
+
+/** Penalty points; the words are those of the file's `care`. */
+export interface Rates {
+  /** A minute and course. */
+  readonly late: number;
+  /** A minute, by how fast the dish fades. */
+  readonly wait: Readonly<Record<Fades, number>>;
+  /** A minute beyond a dish's `keeps`, on top of `wait`. */
+  readonly over: number;
+  /** A minute for which prepared food waits. */
+  readonly gap: number;
+  /** A °C away from the ideal, and step. */
+  readonly heat: number;
+  /** A heat run of an appliance beyond its first. */
+  readonly runs: number;
+  /** A minute of a run with nothing in the appliance. */
+  readonly idle: number;
+  /** A minute by which a free duration lies outside its best. */
+  readonly rest: number;
+  /** A cook on a step beyond the number it asks for at once. */
+  readonly swap: number;
+  /** A minute from the first step or changeover to the meal's serve. */
+  readonly day: number;
+}
+
+export interface Problem {
+  readonly title: string;
+  /** sha256 of the file's text, hex. */
+  readonly digest: string;
+  /** IANA zone, e.g. `Europe/Lisbon`. */
+  readonly zone: string;
+  /** Milliseconds since the epoch of minute 0, which is `start`. */
+  readonly origin: number;
+  /** The asked serving time, minutes after `start`. */
+  readonly serve: number;
+  readonly courses: readonly Course[];
+  readonly kitchen: Kitchen;
+  readonly cooks: readonly Cook[];
+  readonly dishes: readonly Dish[];
+  /** Every step of every dish; a step's `id` is its place here. Steps of one dish are neighbours, in the file's order. */
+  readonly steps: readonly Step[];
+  readonly rates: Rates;
+}
+
+export interface Course {
+  readonly name: string;
+  /** Minutes after the meal's serve. */
+  readonly at: number;
+}
+
+export interface Cook {
+  readonly name: string;
+  /** Kinds of work, names or kinds of appliances, or `board`; null: everything. One match is enough. */
+  readonly can: readonly string[] | null;
+  /** Hours by the zone's clock, minutes after midnight, every day; null: no limit on that side. */
+  readonly from: number | null;
+  readonly to: number | null;
+}
+
+export interface Kitchen {
+  readonly name: string;
+  /** Room temperature, °C. */
+  readonly room: number;
+  readonly appliances: readonly Appliance[];
+  readonly boards: number;
+  readonly pans: readonly Pan[];
+}
+
+export interface Appliance {
+  readonly name: string;
+  readonly kind: ApplianceKind;
+  readonly surface: Grate | Racks | Burners;
+  /** Empty for a cooktop: burners have their own flame and no heat runs. */
+  readonly modes: readonly Mode[];
+  /** °C a minute when the temperature rises; Infinity where the appliance has none. */
+  readonly heats: number;
+  /** °C a minute when it falls. */
+  readonly cools: number;
+  readonly dial: Dial;
+}
+
+/** The temperatures that can be set: whole multiples of `step` in `unit`. */
+export interface Dial {
+  readonly unit: 'C' | 'F';
+  readonly step: number;
+}
+
+export interface Grate {
+  readonly kind: 'grate';
+  /** Left to right; `x` is the left edge, metres from the leftmost. Neighbours join into one area. */
+  readonly zones: readonly {
+    readonly name: string;
+    readonly x: number;
+    readonly width: number;
+    readonly depth: number;
+  }[];
+  /** Diameter of a round grate, of which the zones are strips; pans lie within the circle. */
+  readonly round: number | null;
+}
+
+export interface Racks {
+  readonly kind: 'racks';
+  /** Levels, counted from 1 at the bottom. */
+  readonly count: number;
+  readonly width: number;
+  readonly depth: number;
+  /** Of the cavity, shared by all loaded levels. */
+  readonly height: number;
+  /** Free height that each loaded level needs above its tallest load. */
+  readonly clearance: number;
+}
+
+export interface Burners {
+  readonly kind: 'burners';
+  readonly burners: readonly {
+    readonly name: string;
+    readonly size: number /** By the pan's narrower side. */;
+    readonly carries: Span;
+  }[];
+}
+
+export interface Mode {
+  readonly name: string;
+  readonly lid: 'open' | 'closed' | null;
+  readonly heat: Span;
+  /** Names of zones that hold no pan in this mode. */
+  readonly lit: readonly string[];
+  /** Limit on a load's height, metres; null: none (on racks the cavity's height holds as well). */
+  readonly height: number | null;
+}
+
+/** Seen from above; `width` lies along x and `depth` along y before turning. */
+export type Footprint =
+  | { readonly kind: 'rectangle'; readonly width: number; readonly depth: number }
+  | { readonly kind: 'round'; readonly diameter: number };
+
+export interface Pan {
+  readonly name: string;
+  readonly footprint: Footprint;
+  readonly height: number;
+  readonly count: number;
+  /** Minutes away for washing after use. */
+  readonly wash: number;
+}
+
+export interface Piece {
+  readonly food: string;
+  readonly shape: 'cylinder' | 'sphere' | 'slab' | 'brick';
+  readonly thickness: number | null;
+  readonly width: number | null;
+  readonly length: number | null;
+  readonly weight: number | null;
+  /** Start temperature, °C. */
+  readonly from: number | null;
+}
+
+export interface Hold {
+  readonly heat: Span;
+  /** Minutes; Infinity where not said. */
+  readonly keeps: number;
+  readonly fades: Fades;
+  /** Index of a pan that the hold names; null: the dish's own. */
+  readonly pan: number | null;
+}
+
+export interface Dish {
+  readonly name: string;
+  readonly served: boolean;
+  /** Index of its course; null for a component. */
+  readonly course: number | null;
+  /** Longest wait after its last step that the dish stands; Infinity where not said. */
+  readonly keeps: number;
+  readonly fades: Fades;
+  readonly hold: Hold | null;
+  readonly piece: Piece | null;
+  /** Ids of its steps, in the file's order. */
+  readonly steps: readonly number[];
+}
+
+export interface Link {
+  /** Id of the step that must end first. */
+  readonly step: number;
+  /** Minutes from that end to this start; already cut to the earlier step's `keeps`. */
+  readonly gap: Span;
+}
+
+export interface Step {
+  readonly id: number;
+  /** Index of its dish. */
+  readonly dish: number;
+  readonly name: string;
+  readonly work: Work;
+  readonly after: readonly Link[];
+  /** The step's own `keeps`, minutes; null where not said. */
+  readonly keeps: number | null;
+  /** The pan is free at the step's end. */
+  readonly empties: boolean;
+  /** Every way to do it in this kitchen; never empty. The plan chooses one. */
+  readonly options: readonly Option[];
+  /** `until: { core }` of the step or null, °C. */
+  readonly core: number | null;
+}
+
+export interface Option {
+  /** Index of the entry of the file's `on` list that this came from. */
+  readonly entry: number;
+  readonly place: OptionPlace;
+  readonly duration: Duration;
+  /** Temperatures that may be set (°C, rising, on the dial, within mode, range and columns); empty unless `place` is heated. */
+  readonly settings: readonly number[];
+  /** °C; null: heat costs nothing here. */
+  readonly ideal: number | null;
+  /** The word for a burner's flame; null elsewhere. */
+  readonly flame: Flame | null;
+  /** Index of a pan, or null. */
+  readonly pan: number | null;
+  /** How many of it; 1 without a pan as well. */
+  readonly pans: number;
+  /** What stands on the place: one of `pans` equal loads; null where the place takes no footprint (boards, no place). */
+  readonly load: Load | null;
+  readonly hands: Hands;
+}
+
+export type OptionPlace =
+  | { readonly kind: 'none' }
+  | { readonly kind: 'board' }
+  /** Burners (indices) of the appliance that carry the load. */
+  | { readonly kind: 'burner'; readonly appliance: number; readonly burners: readonly number[] }
+  /** A rack or grate of an appliance with heat runs, in one of its modes. */
+  | { readonly kind: 'heated'; readonly appliance: number; readonly mode: number };
+
+export interface Load {
+  readonly footprint: Footprint;
+  /** The taller of pan and piece. */
+  readonly height: number;
+}
+
+/**
+ * How long an option takes, whole minutes.
+ * `fixed`: low and high are the spread for chances; `minutes` is planned. `range`: the plan chooses; outside `best` it costs.
+ * `table`: by temperature, columns rising in °C, minutes falling and convex; linear between columns, rounded up.
+ */
+export type Duration =
+  | { readonly kind: 'fixed'; readonly minutes: number; readonly low: number; readonly high: number }
+  | { readonly kind: 'range'; readonly low: number; readonly high: number; readonly best: Span }
+  | { readonly kind: 'table'; readonly columns: readonly { readonly celsius: number; readonly minutes: number }[] };
+
+/** When a step needs attention. `all`: from start to end. Otherwise stretches at the start, the end and every so often. */
+export interface Hands {
+  readonly all: boolean;
+  readonly start: number;
+  readonly end: number;
+  /** Minutes between looks, counted from the step's start; 0: none. */
+  readonly every: number;
+  readonly for: number;
+  /** Cooks needed at once in each stretch; 1 at least (a step without hands has no stretches). */
+  readonly cooks: number;
+}
