@@ -1,0 +1,42 @@
+/**
+ * Rule 9: a course lands at one time: the asked one, or the last ready of its dishes if that is later; by how much is
+ * said. Each dish stands once in the plan's list with its landing and its course's minutes of lateness; a component has
+ * neither.
+ */
+import type { Reading } from '../reading.js';
+import { inMinutes, type Violation } from '../violation.js';
+
+export function checkLanding(reading: Reading): Violation[] {
+  const found: Violation[] = [];
+  const tell = (code: string, say: string): number => found.push({ rule: 9, code, say, steps: [] });
+  const { clock, plan, problem } = reading;
+
+  for (const [index, dish] of problem.dishes.entries()) {
+    const row = reading.dishRows[index];
+    if (row === null || row === undefined) {
+      tell('missing', `The plan does not say when ${dish.name} lands.`);
+      continue;
+    }
+    const landing = dish.course === null ? null : reading.landings[dish.course];
+    if (landing === null || landing === undefined) {
+      if (row.serve !== null || row.late !== null)
+        tell('component', `${dish.name} is not served, so it lands at no time.`);
+      continue;
+    }
+    const late = landing.lands - landing.asked;
+    if (row.serve === null || clock.minute(row.serve) !== landing.lands) {
+      const given = row.serve === null ? 'at no time' : `at ${clock.show(clock.minute(row.serve))}`;
+      tell('serve', `${landing.name} lands at ${clock.show(landing.lands)}, ${dish.name} ${given}.`);
+    }
+    if (row.late !== late) {
+      const given = row.late === null ? 'nothing' : inMinutes(row.late);
+      tell('late', `${landing.name} lands ${inMinutes(late)} late; the plan says ${given} for ${dish.name}.`);
+    }
+  }
+  for (const row of plan.dishes) {
+    const dish = problem.dishes.findIndex((each) => each.name === row.dish);
+    if (dish < 0) tell('unknown', `The meal has no dish ${row.dish}.`);
+    else if (reading.dishRows[dish] !== row) tell('twice', `${row.dish} stands twice in the list of dishes.`);
+  }
+  return found;
+}
