@@ -1,8 +1,9 @@
 /** Pans over a stretch of time on the levels of one appliance: which level and which spot each keeps. */
 import { alone, groundOf } from './ground.js';
-import { type Effort, pack, USUAL_EFFORT } from './pack.js';
+import { pack, USUAL_EFFORT } from './pack.js';
 import type { Spot, Standing } from './surface.js';
 import type { Shelves } from './surface-of.js';
+import { Work } from './work.js';
 
 export interface Placed {
   /** Counted from 1 at the bottom; 1 on a grate. */
@@ -12,8 +13,8 @@ export interface Placed {
 
 export type Arrangement = { readonly placed: readonly Placed[] } | { readonly placed: null; readonly proof: boolean };
 
-/** Levels tried in one search for a group of standings that hang together in time. */
-const LEVEL_NODES = 20_000;
+/** Work of trying one level for one standing, in nodes. */
+const COST = 2;
 
 /**
  * A level and a spot for every standing, kept for its whole time, so that those on one level at once do not overlap and
@@ -24,7 +25,7 @@ const LEVEL_NODES = 20_000;
 export function arrange(
   shelves: Shelves,
   standings: readonly Standing[],
-  effort: Effort = USUAL_EFFORT,
+  effort: number | Work = USUAL_EFFORT,
 ): readonly Placed[] | null {
   return arrangement(shelves, standings, effort).placed;
 }
@@ -33,8 +34,9 @@ export function arrange(
 export function arrangement(
   shelves: Shelves,
   standings: readonly Standing[],
-  effort: Effort = USUAL_EFFORT,
+  effort: number | Work = USUAL_EFFORT,
 ): Arrangement {
+  const work = typeof effort === 'number' ? new Work(effort) : effort;
   const ground = groundOf(shelves.surface);
   const placed: (Placed | null)[] = [];
   for (const { footprint, height, fixed } of standings) {
@@ -54,7 +56,7 @@ export function arrangement(
       if (standings[i]!.fixed === null) placed[i] = { level: 1, spot: placed[i]!.spot };
       continue;
     }
-    const search = new LevelSearch(shelves, standings, group, placed as Placed[], effort);
+    const search = new LevelSearch(shelves, standings, group, placed as Placed[], work);
     if (search.ownLevels()) continue;
     if (search.share()) continue;
     if (search.proven) return { placed: null, proof: true };
@@ -88,7 +90,6 @@ function inTime(standings: readonly Standing[]): number[][] {
 class LevelSearch {
   proven = true;
   private readonly level: Int32Array;
-  private nodes = 0;
   private readonly known = new Map<string, readonly Spot[] | null>();
 
   constructor(
@@ -96,7 +97,7 @@ class LevelSearch {
     private readonly standings: readonly Standing[],
     private readonly group: readonly number[],
     private readonly placed: Placed[],
-    private readonly effort: Effort,
+    private readonly work: Work,
   ) {
     this.level = new Int32Array(standings.length);
     for (const i of group) this.level[i] = standings[i]!.fixed?.level ?? 0;
@@ -158,7 +159,7 @@ class LevelSearch {
   share(): boolean {
     const free = this.group.filter((i) => this.standings[i]!.fixed === null);
     const found = this.assign(free, 0);
-    if (!found && this.nodes > LEVEL_NODES) this.proven = false;
+    if (!found && this.work.spent) this.proven = false;
     return found;
   }
 
@@ -170,7 +171,7 @@ class LevelSearch {
       const used = this.group.some((j) => this.level[j] === l);
       if (!used && empty) continue;
       empty ||= !used;
-      if (++this.nodes > LEVEL_NODES) return false;
+      if (!this.work.take(COST)) return false;
       this.level[i] = l;
       if (this.low(i) && this.spotsOn(l) !== null && this.assign(free, k + 1)) return true;
       this.level[i] = 0;
@@ -188,7 +189,7 @@ class LevelSearch {
       const fixed = on.map((i) => this.standings[i]!.fixed?.spot ?? null);
       const clash = (a: number, b: number) => this.together(on[a]!, on[b]!);
       const stays = fixed.some((spot) => spot !== null) ? fixed : null;
-      const packing = pack(this.shelves.surface, footprints, clash, stays, this.effort);
+      const packing = pack(this.shelves.surface, footprints, clash, stays, this.work);
       spots = packing.spots;
       if (packing.spots === null && !packing.proof) this.proven = false;
       this.known.set(key, spots);

@@ -8,6 +8,8 @@
  * a result stands, but its absence proves nothing.
  */
 import type { Box } from './ground.js';
+import { areaBelow, coverable, Sums } from './stairs.js';
+import type { Work } from './work.js';
 
 export interface Boxes {
   readonly bounds: Box;
@@ -40,10 +42,13 @@ export interface BoxSearch {
 /** Slack inside the searches; a little less than the tolerance of the overlap test. */
 export const SLACK = 0.9e-6;
 const TOUCH = 1e-9;
+/** Sums of many boxes are tabled only once the easy cases are through. */
+const BOUND_AFTER = 200;
+const MOST_SUMMED = 8;
 
-/** Searches in at most `limit` nodes. Deterministic. */
-export function packCorners(boxes: Boxes, limit: number): BoxSearch {
-  return new CornerSearch(boxes).run(limit);
+/** Searches as far as the work goes, a node for each box that is placed. Deterministic. */
+export function packCorners(boxes: Boxes, work: Work): BoxSearch {
+  return new CornerSearch(boxes, work).run();
 }
 
 class CornerSearch {
@@ -52,10 +57,10 @@ class CornerSearch {
   private readonly order: number[];
   private readonly x: Float64Array;
   private readonly y: Float64Array;
-  private readonly right: Float64Array;
-  private readonly back: Float64Array;
+  readonly right: Float64Array;
+  readonly back: Float64Array;
   private readonly turned: Uint8Array;
-  private readonly placed: Int32Array;
+  readonly placed: Int32Array;
   private readonly used: Uint8Array;
   /** The box before which an equal one must be placed, or -1. */
   private readonly twin: Int32Array;
@@ -63,10 +68,15 @@ class CornerSearch {
   private readonly dense: boolean;
   private readonly slackArea: number;
   private readonly anchor: number;
+  private readonly sum: number;
+  private readonly sums: Sums;
+  private readonly all: number;
   private nodes = 0;
-  private limit = 0;
 
-  constructor(private readonly boxes: Boxes) {
+  constructor(
+    private readonly boxes: Boxes,
+    private readonly work: Work,
+  ) {
     const n = boxes.width.length;
     this.n = n;
     this.m = boxes.obstacles.length;
@@ -89,7 +99,12 @@ class CornerSearch {
       for (let j = 0; j < n; j++) if (i !== j && boxes.conflict[i * n + j] === 0) dense = false;
     }
     this.dense = dense && this.hit.every((h) => h === 1);
+    this.sum = sum;
     this.slackArea = boxes.area - sum + 1e-5;
+    this.all = (1 << n) - 1;
+    const { bounds } = boxes;
+    const longest = Math.max(bounds.right - bounds.left, bounds.back - bounds.front) + SLACK;
+    this.sums = new Sums(boxes.width, boxes.depth, boxes.turnable, longest);
     if (this.dense) this.findTwins();
     const paired = new Set(this.twin);
     this.anchor = this.m === 0 && dense ? (this.order.find((i) => this.twin[i]! < 0 && !paired.has(i)) ?? -1) : -1;
@@ -112,11 +127,10 @@ class CornerSearch {
     }
   }
 
-  run(limit: number): BoxSearch {
-    this.limit = limit;
+  run(): BoxSearch {
     if (this.dense && this.slackArea < 0) return { spots: null, complete: true };
     const found = this.step(0);
-    if (!found) return { spots: null, complete: this.dense && this.nodes <= this.limit };
+    if (!found) return { spots: null, complete: this.dense && !this.work.spent };
     return { spots: { x: this.x, y: this.y, turned: this.turned }, complete: true };
   }
 
@@ -135,7 +149,7 @@ class CornerSearch {
         if (bounds.left > xMax || bounds.front > yMax) continue;
         this.turned[i] = t;
         if (this.tryCorners(i, k, w, d, xMax, yMax)) return true;
-        if (this.nodes > this.limit) return false;
+        if (this.work.spent) return false;
       }
     }
     return false;
@@ -151,11 +165,11 @@ class CornerSearch {
     const yTop = mirror ? Math.min(yMax, (bounds.front + bounds.back - d) / 2 + SLACK) : yMax;
     for (let b = -1; b < m + k; b++) {
       const y = b < 0 ? bounds.front : b < m ? obstacles[b]!.back : this.back[this.placed[b - m]!]!;
-      if (y > yTop) continue;
+      if (y > yTop || y < bounds.front) continue;
       if (b >= 0 && !this.blocks(i, b)) continue;
       for (let a = -1; a < m + k; a++) {
         const x = a < 0 ? bounds.left : a < m ? obstacles[a]!.right : this.right[this.placed[a - m]!]!;
-        if (x > xTop) continue;
+        if (x > xTop || x < bounds.left) continue;
         if (a >= 0 && !this.blocks(i, a)) continue;
         if (!this.rests(a, y, y + d, true) || !this.rests(b, x, x + w, false)) continue;
         if (this.seen(a, i, x, y, y + d, true) || this.seen(b, i, y, x, x + w, false)) continue;
@@ -166,12 +180,13 @@ class CornerSearch {
         this.back[i] = y + d;
         if (this.repeats(i, k, a, b)) continue;
         this.placed[k] = i;
-        if (this.dense && this.lost(k + 1) > this.slackArea) continue;
-        if (++this.nodes > this.limit) return false;
+        if (this.dense && this.hopeless(k + 1)) continue;
+        this.nodes++;
+        if (!this.work.take(1)) return false;
         this.used[i] = 1;
         if (this.step(k + 1)) return true;
         this.used[i] = 0;
-        if (this.nodes > this.limit) return false;
+        if (this.work.spent) return false;
       }
     }
     return false;
@@ -239,38 +254,21 @@ class CornerSearch {
     return this.right[i]! <= this.x[p]! + TOUCH || this.back[i]! <= this.y[p]! + TOUCH;
   }
 
-  /** Area below the staircase of the first k boxes that neither they nor obstacles cover. */
-  private lost(k: number): number {
+  /** Whether too little can still be covered for what is left, with the first k boxes standing. */
+  private hopeless(k: number): boolean {
+    const { bounds, obstacles } = this.boxes;
     let covered = 0;
+    let set = this.all;
     for (let p = 0; p < k; p++) {
       const j = this.placed[p]!;
       covered += (this.right[j]! - this.x[j]!) * (this.back[j]! - this.y[j]!);
+      set &= ~(1 << j);
     }
-    const { bounds, obstacles } = this.boxes;
-    let below = this.below(k, bounds);
-    for (const box of obstacles) below -= this.below(k, box);
-    return below - covered;
-  }
-
-  /** Area of a box that lies below the staircase of the first k boxes. */
-  private below(k: number, box: Box): number {
-    let sum = 0;
-    let from = box.left;
-    // From left to right: up to the next right side, the highest back of the boxes that reach at least so far.
-    while (from < box.right) {
-      let to = Number.POSITIVE_INFINITY;
-      let back = box.front;
-      for (let p = 0; p < k; p++) {
-        const j = this.placed[p]!;
-        if (this.right[j]! <= from + TOUCH) continue;
-        to = Math.min(to, this.right[j]!);
-        back = Math.max(back, this.back[j]!);
-      }
-      if (to === Number.POSITIVE_INFINITY) break;
-      to = Math.min(to, box.right);
-      sum += (to - from) * (Math.min(back, box.back) - box.front);
-      from = to;
-    }
-    return sum;
+    let lost = areaBelow(this, k, bounds) - covered;
+    for (const box of obstacles) lost -= areaBelow(this, k, box);
+    if (lost > this.slackArea) return true;
+    const left = this.n - k;
+    if (this.m > 0 || left > MOST_SUMMED || (this.nodes < BOUND_AFTER && left > 5)) return false;
+    return coverable(this, k, bounds, (length) => this.sums.most(set, length, SLACK)) < this.sum - covered - 1e-5;
   }
 }

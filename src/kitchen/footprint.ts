@@ -65,9 +65,18 @@ export function overlaps(a: Footprint, at: Spot, b: Footprint, bt: Spot): boolea
   return reach(bodyAt(a, at), bodyAt(b, bt)) > TOLERANCE;
 }
 
+/** How much less far back a round footprint reaches between the sides of a strip than at its middle. */
+function receding(footprint: Footprint, spot: Spot, strip: { readonly x: number; readonly width: number }): number {
+  if (footprint.kind !== 'round') return 0;
+  const radius = footprint.diameter / 2;
+  const middle = spot.x + radius;
+  const aside = middle - Math.min(Math.max(middle, strip.x), strip.x + strip.width);
+  return radius - Math.sqrt(Math.max(0, radius * radius - aside * aside));
+}
+
 /**
  * Whether a footprint on its spot lies on the surface: on strips that touch, within the depth of every strip that it
- * covers, and within the circle of a round surface.
+ * covers (of a circle only the part above the strip counts), and within the circle of a round surface.
  */
 export function liesOn(surface: Surface, footprint: Footprint, spot: Spot, tolerance = TOLERANCE): boolean {
   const w = extentX(footprint, spot.turned);
@@ -80,7 +89,7 @@ export function liesOn(surface: Surface, footprint: Footprint, spot: Spot, toler
     if (reached >= end) break;
     if (strip.x + strip.width <= reached) continue;
     if (strip.x > reached + tolerance) return false;
-    if (spot.y + d > strip.depth + tolerance) return false;
+    if (spot.y + d - receding(footprint, spot, strip) > strip.depth + tolerance) return false;
     reached = strip.x + strip.width;
   }
   if (reached < end) return false;

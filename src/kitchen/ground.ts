@@ -94,6 +94,14 @@ export function alone(ground: Ground, footprint: Footprint): Spot | null {
         if (liesOn(surface, footprint, { x, y, turned })) return { x, y, turned };
       }
     }
+    if (footprint.kind === 'round' && surface.round === null) {
+      // Pushed to the left, a round pan may come to rest against the corner of a strip that is less deep.
+      for (const wall of ground.walls) {
+        const rise = Math.max(0, wall.front - d / 2);
+        const x = wall.right + Math.sqrt(Math.max(0, (d * d) / 4 - rise * rise)) - d / 2;
+        if (liesOn(surface, footprint, { x, y: 0, turned })) return { x, y: 0, turned };
+      }
+    }
   }
   return null;
 }

@@ -7,6 +7,7 @@ import { packRelations } from './relations.js';
 import { packRelaxed } from './relax.js';
 import type { Spot, Surface } from './surface.js';
 import { packTouching } from './touching.js';
+import { Work } from './work.js';
 import type { Task } from './yard.js';
 
 /** Spots in the order of the footprints, or why there are none: `proof` says that none can exist. */
@@ -15,20 +16,14 @@ export type Packing = { readonly spots: readonly Spot[] } | { readonly spots: nu
 /** Whether footprints i and j must not overlap; null: no two may. */
 export type Conflicts = ((i: number, j: number) => boolean) | null;
 
-/** How much work a packing may take, counted and not timed. */
-export interface Effort {
-  /** Nodes of each exact search. */
-  readonly nodes: number;
-  /** Orders tried when placing one by one against what stands. */
-  readonly orders: number;
-  /** Starts of the relaxation. */
-  readonly starts: number;
-}
-
-export const USUAL_EFFORT: Effort = { nodes: 100_000, orders: 12, starts: 60 };
+/** Work for one packing where nothing else is said, in nodes of a search: a quarter of a second at the very most. */
+export const USUAL_EFFORT = 100_000;
 
 /** Up to so many together the search is exact; beyond, it is a good guess. */
 export const EXACT_PANS = 8;
+
+/** Of more than so many in one group the sets that are on at once are not listed. */
+const MOST_LISTED = 24;
 
 const NONE: Packing = { spots: null, proof: true };
 const UNKNOWN: Packing = { spots: null, proof: false };
@@ -37,14 +32,14 @@ const UNKNOWN: Packing = { spots: null, proof: false };
  * Spots on the surface for all footprints, so that no two that conflict overlap by more than a micrometre. Those with a
  * spot in `fixed` stay on it; what is fixed is a fact, and not judged itself. Rectangles turn by 90°, round pans are true
  * circles. Without circles a null is proven for up to eight together unless the nodes ran out; with circles only
- * where a simple reason proves it. Same input, same spots.
+ * where a simple reason proves it. `effort`: nodes, or work that is shared with other packings. Same input, same spots.
  */
 export function pack(
   surface: Surface,
   footprints: readonly Footprint[],
   conflicts: Conflicts = null,
   fixed: readonly (Spot | null)[] | null = null,
-  effort: Effort = USUAL_EFFORT,
+  effort: number | Work = USUAL_EFFORT,
 ): Packing {
   const n = footprints.length;
   const ground = groundOf(surface);
@@ -52,6 +47,7 @@ export function pack(
     const quick = packFew(ground, footprints, n === 2 && (conflicts === null || conflicts(0, 1)));
     if (quick !== undefined) return quick;
   }
+  const work = typeof effort === 'number' ? new Work(effort) : effort;
   const stays = fixed ?? new Array<Spot | null>(n).fill(null);
   const conflict = new Uint8Array(n * n);
   for (let i = 0; i < n; i++) {
@@ -64,7 +60,7 @@ export function pack(
   const spots = [...stays];
   let unknown = false;
   for (const free of groups(n, conflict, stays)) {
-    const part = packGroup({ ground, footprints, conflict, fixed: stays, free }, effort);
+    const part = packGroup({ ground, footprints, conflict, fixed: stays, free }, work);
     if (part.spots === null) {
       if (part.proof) return NONE;
       unknown = true;
@@ -137,51 +133,68 @@ function groups(n: number, conflict: Uint8Array, fixed: readonly (Spot | null)[]
 }
 
 /** Spots for the free ones of one group, in their order. */
-function packGroup(task: Task, effort: Effort): Packing {
+function packGroup(task: Task, work: Work): Packing {
   const { ground, footprints, free, conflict, fixed } = task;
   const n = footprints.length;
   for (const i of free) if (alone(ground, footprints[i]!) === null) return NONE;
   const near = fixed.flatMap((spot, j) => (spot !== null && free.some((i) => conflict[i * n + j] === 1) ? [j] : []));
-  const few = free.length <= EXACT_PANS;
-  if (
-    few &&
-    cliques(free, conflict, n).some((clique) =>
-      tooLarge(
-        ground,
-        clique.map((i) => footprints[i]!),
-      ),
-    )
-  )
-    return NONE;
-  const round = ground.surface.round !== null || [...free, ...near].some((i) => footprints[i]!.kind === 'round');
   const boxes = boxesOf(task, near);
-  if (few && !round) return packBoxes(task, boxes, effort);
+  const sets = free.length <= MOST_LISTED ? cliques(free, conflict, n) : [free];
+  const few = sets.every((set) => set.length <= EXACT_PANS);
+  const round = ground.surface.round !== null || [...free, ...near].some((i) => footprints[i]!.kind === 'round');
+  const dense = sets.length === 1;
+  if (few || dense) {
+    const listOf = (set: readonly number[]) => set.map((i) => footprints[i]!);
+    if (sets.some((set) => impossible(ground, listOf(set)))) return NONE;
+  }
+  if (round) return packRound(task, boxes, work);
+  if (few) return dense ? packDense(task, boxes, work) : packSparse(task, boxes, sets, work);
+  const share = work.part(0.3);
+  const { spots } = packCorners(boxes, share);
+  work.settle(share, 0.3);
+  return spots === null ? packRound(task, boxes, work) : { spots: listed(spots, free) };
+}
+
+/** With circles, or too many: by bounding boxes, then by touching, then by relaxation. */
+function packRound(task: Task, boxes: Boxes, work: Work): Packing {
+  const { ground, free } = task;
   if (ground.surface.round === null) {
-    // Loosely filled, round pans fit by their bounding boxes.
-    const loose = packCorners(boxes, Math.min(effort.nodes, 2000)).spots;
+    const share = work.part(0.02);
+    const loose = packCorners(boxes, share).spots;
+    work.settle(share, 0.02);
     if (loose !== null) return { spots: listed(loose, free) };
   }
-  const spots = packTouching(task, effort.orders) ?? packRelaxed(task, effort.starts);
+  const spots = packTouching(task, 12, work) ?? packRelaxed(task, 10 * free.length, work);
   return spots === null ? UNKNOWN : { spots: free.map((i) => spots[i]!) };
 }
 
-/** Rectangles only: corners settle it where all conflict; else they settle each clique, and relations the whole. */
-function packBoxes(task: Task, boxes: Boxes, effort: Effort): Packing {
-  const { footprints, free, conflict } = task;
-  const n = footprints.length;
-  const whole = packCorners(boxes, effort.nodes);
-  if (whole.spots !== null) return { spots: listed(whole.spots, free) };
-  if (whole.complete) return NONE;
-  const all = cliques(free, conflict, n);
-  if (all.length > 1) {
-    for (const clique of all) {
-      const part = packGroup({ ...task, free: clique }, effort);
-      if (part.spots === null && part.proof) return NONE;
-    }
+/** Rectangles that all conflict. */
+function packDense(task: Task, boxes: Boxes, work: Work): Packing {
+  const whole = packCorners(boxes, work);
+  if (whole.spots !== null) return { spots: listed(whole.spots, task.free) };
+  return whole.complete ? NONE : UNKNOWN;
+}
+
+/** Rectangles of which some pairs do not conflict: corners find most, cliques refuse most, relations settle the rest. */
+function packSparse(task: Task, boxes: Boxes, sets: readonly (readonly number[])[], work: Work): Packing {
+  const share = work.part(0.1);
+  const whole = packCorners(boxes, share);
+  work.settle(share, 0.1);
+  if (whole.spots !== null) return { spots: listed(whole.spots, task.free) };
+  for (const set of sets) {
+    const part = packGroup({ ...task, free: set }, work);
+    if (part.spots === null && part.proof) return NONE;
   }
-  const related = packRelations(boxes, effort.nodes);
-  if (related.spots !== null) return { spots: listed(related.spots, free) };
+  const related = packRelations(boxes, work);
+  if (related.spots !== null) return { spots: listed(related.spots, task.free) };
   return related.complete ? NONE : UNKNOWN;
+}
+
+/** Simple reasons why footprints never stand together: too much area, or two of them that are too much already. */
+function impossible(ground: Ground, together: readonly Footprint[]): boolean {
+  if (tooLarge(ground, together)) return true;
+  if (!ground.plain || together.length === 2) return false;
+  return together.some((a, i) => together.some((b, j) => j < i && packFew(ground, [a, b], true)?.spots === null));
 }
 
 function listed(spots: BoxSpots, free: readonly number[]): Spot[] {

@@ -4,6 +4,7 @@
  * each other at their lowest corners, that is a packing.
  */
 import { type Boxes, type BoxSearch, SLACK } from './corners.js';
+import type { Work } from './work.js';
 
 /** x and y bounds of each box (low, then high for each), its turn (2: open), and the relations that are still open. */
 interface State {
@@ -17,9 +18,9 @@ interface State {
 /** Bits 1 and 2: first left of (right of) second; 4 and 8: first before (behind) second. */
 const RELATIONS = [1, 2, 4, 8] as const;
 
-/** Searches in at most `limit` nodes. Deterministic. */
-export function packRelations(boxes: Boxes, limit: number): BoxSearch {
-  return new RelationSearch(boxes).run(limit);
+/** Searches as far as the work goes. Deterministic. */
+export function packRelations(boxes: Boxes, work: Work): BoxSearch {
+  return new RelationSearch(boxes, work).run();
 }
 
 class RelationSearch {
@@ -28,11 +29,12 @@ class RelationSearch {
   private readonly total: number;
   private readonly first: number[] = [];
   private readonly second: number[] = [];
-  private nodes = 0;
-  private limit = 0;
   private found: State | null = null;
 
-  constructor(private readonly boxes: Boxes) {
+  constructor(
+    private readonly boxes: Boxes,
+    private readonly work: Work,
+  ) {
     const n = boxes.width.length;
     this.n = n;
     this.total = n + boxes.obstacles.length;
@@ -51,8 +53,7 @@ class RelationSearch {
     }
   }
 
-  run(limit: number): BoxSearch {
-    this.limit = limit;
+  run(): BoxSearch {
     const { bounds, obstacles, turnable } = this.boxes;
     const low: [Float64Array, Float64Array] = [new Float64Array(this.total), new Float64Array(this.total)];
     const high: [Float64Array, Float64Array] = [new Float64Array(this.total), new Float64Array(this.total)];
@@ -72,7 +73,7 @@ class RelationSearch {
     });
     this.step({ low, high, turn, open: new Uint8Array(this.first.length).fill(15) });
     const { found } = this;
-    if (found === null) return { spots: null, complete: this.nodes <= this.limit };
+    if (found === null) return { spots: null, complete: !this.work.spent };
     const spots = { x: found.low[0].slice(0, this.n), y: found.low[1].slice(0, this.n), turned: found.turn };
     return { spots, complete: true };
   }
@@ -91,7 +92,7 @@ class RelationSearch {
   }
 
   private step(state: State): void {
-    if (++this.nodes > this.limit) return;
+    if (!this.work.take(1)) return;
     if (!this.settle(state)) return;
     const pair = this.clash(state);
     if (pair < 0) {
@@ -115,7 +116,7 @@ class RelationSearch {
       const next = copy(state);
       next.open[pair] = relation;
       this.step(next);
-      if (this.found !== null || this.nodes > this.limit) return;
+      if (this.found !== null || this.work.spent) return;
     }
   }
 
@@ -126,7 +127,7 @@ class RelationSearch {
       next.high[0][i] = Math.min(next.high[0][i]!, this.boxes.bounds.right - this.least(i, 0, next.turn));
       next.high[1][i] = Math.min(next.high[1][i]!, this.boxes.bounds.back - this.least(i, 1, next.turn));
       this.step(next);
-      if (this.found !== null || this.nodes > this.limit) return;
+      if (this.found !== null || this.work.spent) return;
     }
   }
 

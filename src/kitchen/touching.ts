@@ -6,6 +6,7 @@
 import type { Footprint } from '../problem/problem.js';
 import { areaOf, extentX, extentY, turns } from './footprint.js';
 import type { Spot } from './surface.js';
+import type { Work } from './work.js';
 import { numbers, type Task, Yard } from './yard.js';
 
 /** What a centre may lie on. */
@@ -15,11 +16,14 @@ interface Loci {
   readonly circles: { readonly x: number; readonly y: number; readonly r: number }[];
 }
 
+/** Work of placing one, in nodes. */
+const COST = 20;
+
 /** Lower is better: front first, left first, or as far from the middle as can be. */
 type Taste = (x: number, y: number) => number;
 
 /** Tries `orders` orders (the largest first, then shuffled), each with every taste. Spots by index, or null. */
-export function packTouching(task: Task, orders: number): readonly (Spot | null)[] | null {
+export function packTouching(task: Task, orders: number, work: Work): readonly (Spot | null)[] | null {
   const { bounds } = task.ground;
   const mx = (bounds.left + bounds.right) / 2;
   const my = (bounds.front + bounds.back) / 2;
@@ -35,6 +39,7 @@ export function packTouching(task: Task, orders: number): readonly (Spot | null)
   for (let round = 0; round < orders; round++) {
     if (round > 0) shuffle(order, random);
     for (const taste of tastes) {
+      if (!work.take(order.length * COST)) return null;
       yard.clear();
       if (order.every((i) => place(yard, i, taste))) return yard.spots;
     }
@@ -85,6 +90,10 @@ function lociOf(yard: Yard, i: number, footprint: Footprint, hw: number, hd: num
   const radius = footprint.kind === 'round' ? hw : 0;
   const bw = hw - radius;
   const bd = hd - radius;
+  if (radius > 0) {
+    for (const wall of ground.walls)
+      for (const x of [wall.left, wall.right]) loci.circles.push({ x, y: wall.front, r: radius });
+  }
   if (ground.surface.round !== null) {
     const middle = ground.surface.round / 2;
     loci.upright.push(middle);
