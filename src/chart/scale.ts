@@ -1,0 +1,143 @@
+/**
+ * How minutes fall on columns. A scale has one or more pieces of one and the same minutes a column, with a fold between
+ * two of them where long empty hours are left out. The minutes a column are a whole part of the distance of two ticks, so
+ * that ticks stand at even distances and on the cells where their times begin.
+ */
+import type { Problem } from '../problem/problem.js';
+import { wallMinute } from './clock.js';
+
+export interface Stretch {
+  readonly from: number;
+  readonly to: number;
+}
+
+export interface Piece extends Stretch {
+  /** First column, and how many. */
+  readonly column: number;
+  readonly columns: number;
+}
+
+export interface Scale {
+  readonly columns: number;
+  readonly perColumn: number;
+  /** Minutes between two ticks. */
+  readonly tick: number;
+  readonly pieces: readonly Piece[];
+}
+
+/** Columns that a fold takes. */
+export const FOLD = 2;
+/** Columns from one tick to the next, at least: five for the label and two between. */
+const TICK_COLUMNS = 7;
+/** A piece beside a fold is wide enough for the label of a time. */
+const PIECE_COLUMNS = 8;
+/** Columns after the last minute, for the second half of a label centred there. */
+const TAIL = 3;
+const TICKS = [1, 2, 5, 10, 15, 30, 60, 120, 180, 240, 360, 720, 1440, 2880, 10080, 43200];
+
+/** The smallest distance of ticks for which that many columns show so many minutes with labels that do not touch. */
+export function tickFor(minutes: number, columns: number): number {
+  return TICKS.find((tick) => Math.floor((columns * tick) / minutes) >= TICK_COLUMNS) ?? TICKS.at(-1)!;
+}
+
+/** One piece that fills the columns and shows at least the stretch. */
+export function evenScale(problem: Problem, stretch: Stretch, columns: number): Scale {
+  const minutes = Math.max(1, stretch.to - stretch.from);
+  const room = Math.max(TICK_COLUMNS, columns - TAIL);
+  const tick = tickFor(minutes, room);
+  const perColumn = tick / Math.max(1, Math.floor((room * tick) / minutes));
+  const from = snapped(problem, stretch.from, tick, perColumn);
+  return { columns, perColumn, tick, pieces: [{ from, to: from + columns * perColumn, column: 0, columns }] };
+}
+
+/** The stretches one after the other with folds between, in at most so many columns; they rise and do not touch. */
+export function foldedScale(problem: Problem, stretches: readonly Stretch[], columns: number): Scale {
+  if (stretches.length < 2) return evenScale(problem, stretches[0] ?? { from: 0, to: 60 }, columns);
+  const total = stretches.reduce((sum, stretch) => sum + stretch.to - stretch.from, 0);
+  const room = columns - TAIL;
+  for (const tick of TICKS) {
+    for (let parts = Math.floor((room * tick) / total); parts >= TICK_COLUMNS; parts -= 1) {
+      const laid = lay(problem, stretches, tick, tick / parts);
+      if (laid.touching !== null) return foldedScale(problem, joined(stretches, laid.touching), columns);
+      if (laid.end > room) continue;
+      const last = laid.pieces.at(-1)!;
+      const rest = columns - laid.end;
+      const pieces = laid.pieces.with(-1, {
+        ...last,
+        columns: last.columns + rest,
+        to: last.to + (rest * tick) / parts,
+      });
+      return { columns, perColumn: tick / parts, tick, pieces };
+    }
+  }
+  return evenScale(problem, { from: stretches[0]!.from, to: stretches.at(-1)!.to }, columns);
+}
+
+/** The start moved back onto the cells that begin at ticks; may be a part of a minute. */
+function snapped(problem: Problem, from: number, tick: number, perColumn: number): number {
+  const whole = Math.floor(from);
+  const into = (((wallMinute(problem, whole) % tick) + tick) % tick) + (from - whole);
+  return from - into + Math.floor(into / perColumn + 1e-9) * perColumn;
+}
+
+function lay(problem: Problem, stretches: readonly Stretch[], tick: number, perColumn: number) {
+  const pieces: Piece[] = [];
+  let column = 0;
+  for (const [index, stretch] of stretches.entries()) {
+    const from = snapped(problem, stretch.from, tick, perColumn);
+    const columns = Math.max(PIECE_COLUMNS, Math.ceil((stretch.to - from) / perColumn - 1e-9));
+    const to = from + columns * perColumn;
+    const next = stretches[index + 1];
+    if (next && to + FOLD * perColumn > next.from) return { pieces, end: column, touching: index };
+    pieces.push({ from, to, column, columns });
+    column += columns + (next ? FOLD : 0);
+  }
+  return { pieces, end: column, touching: null };
+}
+
+function joined(stretches: readonly Stretch[], index: number): Stretch[] {
+  const both = { from: stretches[index]!.from, to: stretches[index + 1]!.to };
+  return [...stretches.slice(0, index), both, ...stretches.slice(index + 2)];
+}
+
+/** The column of a minute; may lie outside of 0..columns. A minute within a fold falls on the fold's first column. */
+export function columnOf(scale: Scale, minute: number): number {
+  let before: Piece | null = null;
+  for (const piece of scale.pieces) {
+    if (minute < piece.from) break;
+    before = piece;
+  }
+  const piece = before ?? scale.pieces[0]!;
+  const column = piece.column + Math.round((minute - piece.from) / scale.perColumn);
+  return piece === scale.pieces.at(-1) ? column : Math.min(column, piece.column + piece.columns);
+}
+
+/** The minute at which a column begins. */
+export function minuteOf(scale: Scale, column: number): number {
+  const piece = scale.pieces.findLast((candidate) => column >= candidate.column) ?? scale.pieces[0]!;
+  return piece.from + (column - piece.column) * scale.perColumn;
+}
+
+/** The first columns of the folds. */
+export const foldsOf = (scale: Scale): number[] =>
+  scale.pieces.slice(0, -1).map((piece) => piece.column + piece.columns);
+
+/** Every tick with its column, in order. */
+export function ticksOf(problem: Problem, scale: Scale): { minute: number; column: number; piece: number }[] {
+  const ticks: { minute: number; column: number; piece: number }[] = [];
+  for (const [piece, { from, to, column, columns }] of scale.pieces.entries()) {
+    // A change of the clocks within the piece moves what is a whole hour, so each tick is looked for by itself.
+    let minute = Math.ceil(from - 1e-9);
+    while (minute < to) {
+      const over = ((wallMinute(problem, minute) % scale.tick) + scale.tick) % scale.tick;
+      if (over !== 0) {
+        minute += scale.tick - over;
+        if (((wallMinute(problem, minute) % scale.tick) + scale.tick) % scale.tick !== 0) continue;
+      }
+      const at = column + Math.round((minute - from) / scale.perColumn);
+      if (minute < to && at < column + columns) ticks.push({ minute, column: at, piece });
+      minute += scale.tick;
+    }
+  }
+  return ticks;
+}

@@ -1,0 +1,91 @@
+/**
+ * Text on a grid of character cells: measured, cut and padded by display width, never by the number of code units.
+ */
+import stringWidth from 'string-width';
+
+const graphemes = new Intl.Segmenter('en', { granularity: 'grapheme' });
+const printable = /^[\x20-\x7e]*$/;
+// C0 and C1 controls, and the marks that turn the direction of writing: a name must not move the cursor or mirror a row.
+// biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is looked for
+const controls = /[\u0000-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069]+/g;
+
+/** Columns that the text takes: 2 for a wide character or an emoji, 0 for a combining mark. */
+export function widthOf(text: string): number {
+  return printable.test(text) ? text.length : stringWidth(text);
+}
+
+/** What a reader sees as single characters, each with its columns. Those without any are joined to the one before. */
+export function glyphsOf(text: string): { glyph: string; width: number }[] {
+  if (printable.test(text)) return [...text].map((glyph) => ({ glyph, width: 1 }));
+  const glyphs: { glyph: string; width: number }[] = [];
+  for (const { segment } of graphemes.segment(text)) {
+    const width = stringWidth(segment);
+    const before = glyphs.at(-1);
+    if (width > 0) glyphs.push({ glyph: segment, width });
+    else if (before) before.glyph += segment;
+  }
+  return glyphs;
+}
+
+/** A name from a file, on one line: runs of control characters become one blank. */
+export function clean(name: string): string {
+  return name.replace(controls, ' ').trim();
+}
+
+/**
+ * The text within so many columns; what is too long ends in `ellipsis` (left out when there is no room for more than it).
+ * A wide character is never halved: the result may be a column short.
+ */
+export function cut(text: string, columns: number, ellipsis: string): string {
+  if (columns <= 0) return '';
+  if (widthOf(text) <= columns) return text;
+  const mark = columns > 2 ? ellipsis : '';
+  const room = columns - widthOf(mark);
+  let kept = '';
+  let used = 0;
+  for (const { glyph, width } of glyphsOf(text)) {
+    if (used + width > room) break;
+    kept += glyph;
+    used += width;
+  }
+  return kept.trimEnd() + mark;
+}
+
+/** Cut, then filled up with blanks to exactly so many columns. */
+export function pad(text: string, columns: number, ellipsis: string): string {
+  const short = cut(text, columns, ellipsis);
+  return short + ' '.repeat(Math.max(0, columns - widthOf(short)));
+}
+
+// A number stays with its unit: `280 °C` and `1 h 15 min` are read as one word.
+const quantity = /(?<=\d) (?=(?:°?[CF]|min|h|cm|in|kg|g|lb)\b)|(?<=\d h) (?=\d)/g;
+const TIE = '\u00a0';
+
+/** The words of a sentence on lines of at most so many columns; a word longer than a line is broken. */
+export function wrap(text: string, columns: number): string[] {
+  return wrapWords(text.replace(quantity, TIE), columns).map((line) => line.replaceAll(TIE, ' '));
+}
+
+function wrapWords(text: string, columns: number): string[] {
+  const room = Math.max(1, columns);
+  const lines: string[] = [];
+  let line = '';
+  for (const word of text.split(' ')) {
+    const longer = line === '' ? word : `${line} ${word}`;
+    if (widthOf(longer) <= room) {
+      line = longer;
+      continue;
+    }
+    if (line !== '') lines.push(line);
+    line = '';
+    for (const { glyph } of glyphsOf(word)) {
+      if (widthOf(line + glyph) > room && line !== '') {
+        lines.push(line);
+        line = '';
+      }
+      line += glyph;
+    }
+  }
+  if (line !== '' || lines.length === 0) lines.push(line);
+  return lines;
+}

@@ -1,0 +1,407 @@
+/**
+ * Two problems with plans made by hand, for the tests of what is shown: nothing here was solved. All people and meals are
+ * invented.
+ */
+import { callsOf } from '../../src/plan/calls.js';
+import type { PlanDocument, StepRow } from '../../src/plan/document.js';
+import type { Dish, Hands, Kitchen, Option, OptionPlace, Problem, Step, Work } from '../../src/problem/problem.js';
+import { showIso } from '../../src/units/clock.js';
+
+export interface Sample {
+  readonly problem: Problem;
+  readonly plan: PlanDocument;
+}
+
+interface StepSketch {
+  step: string;
+  work: Work;
+  /** Minutes after `start`. */
+  at: [from: number, to: number];
+  appliance?: number;
+  mode?: number;
+  place?: string | string[];
+  celsius?: number;
+  flame?: 'low' | 'medium' | 'high';
+  pan?: number;
+  spot?: StepRow['spot'];
+  level?: number;
+  /** Cook, from, to. */
+  hands?: [number, number, number][];
+  /** Ids, or names within the dish; absent: the step above. */
+  after?: { step: number | string; gap: [number, number] }[];
+  core?: number;
+}
+
+interface DishSketch {
+  dish: string;
+  course?: number;
+  steps: StepSketch[];
+  keeps?: number;
+}
+
+interface Sketch {
+  title: string;
+  zone: string;
+  origin: string;
+  serve: number;
+  kitchen: Kitchen;
+  cooks: string[];
+  courses: { name: string; at: number }[];
+  dishes: DishSketch[];
+  runs: { appliance: number; mode: number; celsius: number; at: [number, number]; changeover: number }[];
+  cautions?: PlanDocument['cautions'];
+  status?: PlanDocument['status'];
+  late?: number;
+  parts: Partial<PlanDocument['points']['parts']>;
+  bound: number;
+}
+
+const NO_HANDS: Hands = { all: false, start: 0, end: 0, every: 0, for: 1, cooks: 1 };
+
+/** A problem and its plan from one sketch; digest and effort are made up. */
+export function sampleFrom(sketch: Sketch): Sample {
+  const steps: Step[] = [];
+  const dishes = sketch.dishes.map((dish, index): Dish => {
+    const first = steps.length;
+    for (const step of dish.steps) steps.push(stepOf(sketch, dish, step, index, first, steps.length));
+    return {
+      name: dish.dish,
+      served: dish.course !== undefined,
+      course: dish.course ?? null,
+      keeps: dish.keeps ?? Number.POSITIVE_INFINITY,
+      fades: 'steady',
+      hold: null,
+      piece: null,
+      steps: dish.steps.map((_, offset) => first + offset),
+    };
+  });
+  const problem: Problem = {
+    title: sketch.title,
+    digest: '0'.repeat(64),
+    zone: sketch.zone,
+    origin: Date.parse(sketch.origin),
+    serve: sketch.serve,
+    courses: sketch.courses,
+    kitchen: sketch.kitchen,
+    cooks: sketch.cooks.map((name) => ({ name, can: null, from: null, to: null })),
+    dishes,
+    steps,
+    rates: {
+      late: 60,
+      wait: { fast: 4, steady: 1, slow: 0.25, never: 0 },
+      over: 10,
+      gap: 0.02,
+      heat: 0.05,
+      runs: 5,
+      idle: 0.01,
+      rest: 0.5,
+      swap: 0.5,
+      day: 0.02,
+    },
+  };
+  const plan = planOf(sketch, problem);
+  return { problem, plan: { ...plan, calls: callsOf(problem, plan) } };
+}
+
+function stepOf(
+  sketch: Sketch,
+  dish: DishSketch,
+  step: StepSketch,
+  dishIndex: number,
+  first: number,
+  id: number,
+): Step {
+  const named = (name: number | string) =>
+    typeof name === 'number' ? name : first + dish.steps.findIndex((other) => other.step === name);
+  const above = id > first ? [{ step: id - 1, gap: [0, Number.POSITIVE_INFINITY] as [number, number] }] : [];
+  return {
+    id,
+    dish: dishIndex,
+    name: step.step,
+    work: step.work,
+    after: (step.after ?? above).map((link) => ({
+      step: named(link.step),
+      gap: { low: link.gap[0], high: link.gap[1] },
+    })),
+    keeps: null,
+    empties: false,
+    options: [optionOf(sketch, step)],
+    core: step.core ?? null,
+  };
+}
+
+function optionOf(sketch: Sketch, step: StepSketch): Option {
+  const minutes = step.at[1] - step.at[0];
+  return {
+    entry: 0,
+    place: placeOf(sketch, step),
+    duration: { kind: 'fixed', minutes, low: minutes, high: minutes },
+    settings: step.celsius === undefined ? [] : [step.celsius],
+    ideal: step.celsius ?? null,
+    flame: step.flame ?? null,
+    pan: step.pan ?? null,
+    pans: 1,
+    load: null,
+    hands: NO_HANDS,
+  };
+}
+
+function placeOf(sketch: Sketch, step: StepSketch): OptionPlace {
+  if (step.appliance === undefined) return { kind: step.place === undefined ? 'none' : 'board' };
+  const { surface } = sketch.kitchen.appliances[step.appliance]!;
+  if (surface.kind !== 'burners') return { kind: 'heated', appliance: step.appliance, mode: step.mode ?? 0 };
+  const burner = surface.burners.findIndex((each) => each.name === step.place);
+  return { kind: 'burner', appliance: step.appliance, burners: [burner] };
+}
+
+function planOf(sketch: Sketch, problem: Problem): PlanDocument {
+  const iso = (minute: number) => showIso(problem.origin + minute * 60_000, problem.zone);
+  const { appliances, pans } = sketch.kitchen;
+  const late = sketch.late ?? 0;
+  const parts = {
+    late: 0,
+    wait: 0,
+    over: 0,
+    gap: 0,
+    heat: 0,
+    runs: 0,
+    idle: 0,
+    rest: 0,
+    swap: 0,
+    day: 0,
+    ...sketch.parts,
+  };
+  return {
+    format: 'hearthtable-plan/1',
+    problem: { title: sketch.title, digest: problem.digest },
+    serve: iso(sketch.serve),
+    zone: sketch.zone,
+    status: sketch.status ?? 'good',
+    points: { total: Object.values(parts).reduce((sum, part) => sum + part, 0), bound: sketch.bound, parts },
+    steps: sketch.dishes.flatMap((dish) =>
+      dish.steps.map((step) => ({
+        dish: dish.dish,
+        step: step.step,
+        work: step.work,
+        start: iso(step.at[0]),
+        end: iso(step.at[1]),
+        appliance: step.appliance === undefined ? null : appliances[step.appliance]!.name,
+        mode: step.appliance === undefined ? null : (appliances[step.appliance]!.modes[step.mode ?? 0]?.name ?? null),
+        place: step.place ?? null,
+        celsius: step.celsius ?? null,
+        pan: step.pan === undefined ? null : pans[step.pan]!.name,
+        spot: step.spot ?? null,
+        level: step.level ?? null,
+        hands: (step.hands ?? []).map(([cook, from, to]) => ({
+          cook: sketch.cooks[cook]!,
+          start: iso(from),
+          end: iso(to),
+        })),
+      })),
+    ),
+    runs: sketch.runs.map((run) => ({
+      appliance: appliances[run.appliance]!.name,
+      mode: appliances[run.appliance]!.modes[run.mode]!.name,
+      celsius: run.celsius,
+      start: iso(run.at[0]),
+      end: iso(run.at[1]),
+      changeover: run.changeover,
+    })),
+    dishes: sketch.dishes.map((dish) => {
+      const ready = Math.max(...dish.steps.map((step) => step.at[1]));
+      const serve = dish.course === undefined ? null : sketch.serve + late + sketch.courses[dish.course]!.at;
+      return {
+        dish: dish.dish,
+        serve: serve === null ? null : iso(serve),
+        ready: iso(ready),
+        wait: serve === null ? null : serve - ready,
+        late: serve === null ? null : late,
+      };
+    }),
+    calls: [],
+    cautions: sketch.cautions ?? [],
+    effort: { level: 'normal', seed: 1, rounds: 1200, stopped: false },
+  };
+}
+
+const PATIO: Kitchen = {
+  name: 'Patio grill and one burner',
+  room: 21,
+  boards: 2,
+  appliances: [
+    {
+      name: 'grill',
+      kind: 'grill',
+      surface: {
+        kind: 'grate',
+        round: null,
+        zones: [
+          { name: 'left', x: 0, width: 0.28, depth: 0.46 },
+          { name: 'middle', x: 0.28, width: 0.28, depth: 0.46 },
+          { name: 'right', x: 0.56, width: 0.28, depth: 0.46 },
+        ],
+      },
+      modes: [
+        { name: 'sear', lid: 'open', heat: { low: 220, high: 320 }, lit: [], height: null },
+        { name: 'roast', lid: 'closed', heat: { low: 110, high: 260 }, lit: ['right'], height: 0.22 },
+      ],
+      heats: 14,
+      cools: 8,
+      dial: { unit: 'C', step: 5 },
+    },
+    {
+      name: 'range',
+      kind: 'cooktop',
+      surface: {
+        kind: 'burners',
+        burners: [
+          { name: 'front left', size: 0.23, carries: { low: 0.1, high: 0.28 } },
+          { name: 'back left', size: 0.18, carries: { low: 0.1, high: 0.23 } },
+        ],
+      },
+      modes: [],
+      heats: Number.POSITIVE_INFINITY,
+      cools: Number.POSITIVE_INFINITY,
+      dial: { unit: 'C', step: 5 },
+    },
+  ],
+  pans: [
+    {
+      name: 'roasting pan',
+      footprint: { kind: 'rectangle', width: 0.22, depth: 0.33 },
+      height: 0.09,
+      count: 1,
+      wash: 5,
+    },
+    { name: 'small skillet', footprint: { kind: 'round', diameter: 0.26 }, height: 0.05, count: 1, wash: 0 },
+    { name: 'half sheet', footprint: { kind: 'rectangle', width: 0.33, depth: 0.46 }, height: 0.03, count: 2, wash: 0 },
+  ],
+};
+
+/** A loin of pork and roots on one grill; 11:00 in Lisbon is minute 0. */
+export const orchardSupper = (): Sample =>
+  sampleFrom({
+    title: 'Orchard supper',
+    zone: 'Europe/Lisbon',
+    origin: '2026-10-03T11:00:00+01:00',
+    serve: 450,
+    kitchen: PATIO,
+    cooks: ['Ines', 'Tomas'],
+    courses: [{ name: 'main', at: 0 }],
+    dishes: [
+      {
+        dish: 'Brined pork loin',
+        course: 0,
+        keeps: 10,
+        steps: [
+          { step: 'brine', work: 'chill', at: [70, 310] },
+          { step: 'dry', work: 'prep', at: [310, 320], place: 'board 2', hands: [[0, 310, 320]] },
+          {
+            step: 'sear',
+            work: 'sear',
+            at: [320, 332],
+            appliance: 0,
+            mode: 0,
+            place: 'left + middle',
+            celsius: 280,
+            spot: { x: 0.12, y: 0.18, turned: false },
+            hands: [[0, 320, 332]],
+            after: [{ step: 'dry', gap: [0, 40] }],
+          },
+          {
+            step: 'roast',
+            work: 'roast',
+            at: [347, 422],
+            appliance: 0,
+            mode: 1,
+            place: 'left',
+            celsius: 165,
+            pan: 0,
+            spot: { x: 0, y: 0.06, turned: false },
+            hands: [
+              [0, 347, 350],
+              [0, 367, 368],
+              [0, 387, 388],
+              [1, 407, 408],
+              [0, 419, 422],
+            ],
+            after: [{ step: 'sear', gap: [0, 15] }],
+            core: 58,
+          },
+          { step: 'rest', work: 'rest', at: [422, 444], after: [{ step: 'roast', gap: [0, 2] }] },
+          {
+            step: 'carve',
+            work: 'carve',
+            at: [444, 450],
+            place: 'board 1',
+            hands: [[0, 444, 450]],
+            after: [{ step: 'rest', gap: [0, 5] }],
+          },
+        ],
+      },
+      {
+        dish: 'Roast roots',
+        course: 0,
+        keeps: 25,
+        steps: [
+          { step: 'cut', work: 'prep', at: [290, 310], place: 'board 1', hands: [[0, 290, 310]] },
+          {
+            step: 'roast',
+            work: 'roast',
+            at: [398, 443],
+            appliance: 0,
+            mode: 1,
+            place: 'left + middle',
+            celsius: 165,
+            pan: 2,
+            spot: { x: 0.22, y: 0, turned: false },
+            hands: [
+              [1, 398, 400],
+              [1, 413, 415],
+              [1, 428, 430],
+            ],
+          },
+          {
+            step: 'dress',
+            work: 'finish',
+            at: [443, 446],
+            hands: [[1, 443, 446]],
+            after: [
+              { step: 'roast', gap: [0, 5] },
+              { step: 10, gap: [0, 360] },
+            ],
+          },
+        ],
+      },
+      {
+        dish: 'Herb oil',
+        steps: [
+          {
+            step: 'warm',
+            work: 'simmer',
+            at: [262, 277],
+            appliance: 1,
+            place: 'front left',
+            flame: 'low',
+            pan: 1,
+            hands: [[0, 262, 264]],
+          },
+          { step: 'strain', work: 'finish', at: [277, 281], hands: [[0, 277, 281]] },
+        ],
+      },
+    ],
+    runs: [
+      { appliance: 0, mode: 0, celsius: 280, at: [320, 332], changeover: 19 },
+      { appliance: 0, mode: 1, celsius: 165, at: [347, 443], changeover: 15 },
+    ],
+    cautions: [
+      {
+        rule: 'pork-whole-cut',
+        source: 'an invented source for the sample',
+        dish: 'Brined pork loin',
+        say: 'Whole cuts of pork: a core of 63 °C, then three minutes of rest.',
+      },
+    ],
+    parts: { wait: 4, gap: 0.9, runs: 5, day: 7.6 },
+    bound: 12.6,
+  });
