@@ -1,0 +1,184 @@
+/** Dishes and their steps, put together from what the other parts read. */
+import { parseDuration } from '../units/duration.js';
+import { parseLength } from '../units/length.js';
+import { quote } from '../units/measure.js';
+import { parseTemperature, parseTemperatureSpan } from '../units/temperature.js';
+import { parseWeight } from '../units/weight.js';
+import type { ReadKitchen } from './kitchen.js';
+import { linksOf } from './links.js';
+import { nearest } from './nearest.js';
+import { optionsOf } from './options.js';
+import { checkOrder } from './order.js';
+import type { Course, Dish, Fades, Hold, Piece, Step } from './problem.js';
+import { listed, type Reading } from './reading.js';
+import type { DishEntry, HoldEntry, MealFile, PieceEntry, StepEntry } from './schema.js';
+import { isYes } from './schema-parts.js';
+import { checkName, checkNames } from './words.js';
+
+export interface StepDraft {
+  readonly id: number;
+  /** Index of its dish. */
+  readonly dish: number;
+  readonly name: string;
+  readonly entry: StepEntry;
+  readonly keeps: number | null;
+}
+
+export interface DishDraft {
+  readonly name: string;
+  readonly served: boolean;
+  readonly entry: DishEntry;
+  readonly steps: readonly StepDraft[];
+}
+
+/** Reads dishes and steps; what comes out is whole only where no error was said. */
+export function readDishes(
+  reading: Reading,
+  meal: MealFile,
+  courses: readonly Course[] | null,
+  { kitchen, names }: ReadKitchen,
+): { dishes: Dish[]; steps: Step[] } {
+  const entries = meal.dishes ?? [];
+  const drafts = draftsOf(reading, entries);
+  const lost =
+    meal.dishes === undefined || reading.isBroken(entries) || entries.some((entry) => reading.isBroken(entry.steps));
+  const links = linksOf(reading, drafts, lost);
+  checkOrder(reading, drafts, links, lost);
+  const steps: Step[] = [];
+  const dishes = drafts.map((draft): Dish => {
+    const { entry, served } = draft;
+    const piece = entry.piece ? pieceOf(reading, entry.piece) : null;
+    for (const { id, dish, name, entry: step, keeps } of draft.steps) {
+      const options = optionsOf(reading, step, piece, kitchen, names);
+      const until = [step, ...stepEntries(step)].find((holder) => holder.until !== undefined)?.until;
+      const core = until ? (reading.quantity(until, 'core', parseTemperature)?.celsius ?? null) : null;
+      steps.push({
+        id,
+        dish,
+        name,
+        work: step.work,
+        after: links[id]!,
+        keeps,
+        empties: isYes(step.empties),
+        options,
+        core,
+      });
+    }
+    const keeps = reading.quantity(entry, 'keeps', parseDuration) ?? Number.POSITIVE_INFINITY;
+    const fades = entry.fades ?? 'steady';
+    if (!served) sayServedOnly(reading, draft);
+    return {
+      name: draft.name,
+      served,
+      course: served ? courseOf(reading, entry, courses) : null,
+      keeps,
+      fades,
+      hold: entry.hold ? holdOf(reading, entry.hold, fades, names?.pans ?? null) : null,
+      piece,
+      steps: draft.steps.map((step) => step.id),
+    };
+  });
+  return { dishes, steps };
+}
+
+const stepEntries = (step: StepEntry) =>
+  (Array.isArray(step.on) ? step.on : [step.on]).filter((one) => typeof one === 'object');
+
+function draftsOf(reading: Reading, entries: readonly DishEntry[]): DishDraft[] {
+  checkNames(reading, entries, 'dish', 'dishes');
+  let id = 0;
+  return entries.map((entry, dish) => {
+    checkName(reading, entry, 'dish');
+    checkNames(reading, entry.steps, 'step', 'steps of this dish');
+    saySlash(reading, entry, 'dish');
+    const steps = entry.steps.map((step): StepDraft => {
+      checkName(reading, step, 'step', ['hold', 'none']);
+      saySlash(reading, step, 'step');
+      const keeps = reading.quantity(step, 'keeps', parseDuration) ?? null;
+      return { id: id++, dish, name: step.step, entry: step, keeps };
+    });
+    return { name: entry.dish, served: entry.served === undefined || isYes(entry.served), entry, steps };
+  });
+}
+
+function saySlash<K extends string>(reading: Reading, thing: Record<K, string>, key: K): void {
+  if (!thing[key].includes('/')) return;
+  reading.error(
+    'name',
+    reading.at(thing, key),
+    `The name ${quote(thing[key])} has a slash, which parts dish and step in \`after\`.`,
+    thing[key].replaceAll('/', ' and '),
+  );
+}
+
+function sayServedOnly(reading: Reading, { entry, name }: DishDraft): void {
+  if (entry.keeps !== undefined) {
+    reading.error(
+      'keeps',
+      reading.keyAt(entry, 'keeps'),
+      `${quote(name)} is a component: say on its last step how long it keeps.`,
+      `keeps: ${entry.keeps} on \`step: ${entry.steps.at(-1)?.step}\``,
+    );
+  }
+  if (entry.hold !== undefined) {
+    reading.error(
+      'hold',
+      reading.keyAt(entry, 'hold'),
+      `${quote(name)} is a component: a hold lies between a dish and the table.`,
+      'leave `hold` out',
+    );
+  }
+  if (entry.course !== undefined) {
+    reading.error(
+      'course',
+      reading.keyAt(entry, 'course'),
+      `${quote(name)} is a component and lands with no course.`,
+      'leave `course` out',
+    );
+  }
+}
+
+function courseOf(reading: Reading, entry: DishEntry, courses: readonly Course[] | null): number {
+  if (entry.course === undefined || !courses) return 0;
+  const index = courses.findIndex((course) => course.name === entry.course);
+  if (index >= 0) return index;
+  const names = courses.map((course) => course.name);
+  reading.error(
+    'unknown-course',
+    reading.at(entry, 'course'),
+    `There is no course ${quote(entry.course)}.`,
+    nearest(entry.course, names) ?? listed(names),
+  );
+  return 0;
+}
+
+function pieceOf(reading: Reading, entry: PieceEntry): Piece {
+  const [thickness, width, length] = (['thickness', 'width', 'length'] as const).map(
+    (key) => reading.quantity(entry, key, parseLength) ?? null,
+  );
+  return {
+    food: entry.food,
+    shape: entry.shape,
+    thickness: thickness ?? null,
+    width: width ?? null,
+    length: length ?? null,
+    weight: reading.quantity(entry, 'weight', parseWeight) ?? null,
+    from: reading.quantity(entry, 'from', parseTemperature)?.celsius ?? null,
+  };
+}
+
+function holdOf(reading: Reading, entry: HoldEntry, fades: Fades, pans: readonly string[] | null): Hold {
+  const heat = reading.quantity(entry, 'heat', parseTemperatureSpan);
+  const keeps = reading.quantity(entry, 'keeps', parseDuration) ?? Number.POSITIVE_INFINITY;
+  if (entry.pan !== undefined && pans) {
+    reading.known(
+      'unknown-pan',
+      reading.at(entry, 'pan'),
+      entry.pan,
+      pans,
+      `There is no pan ${quote(entry.pan)} in this kitchen.`,
+    );
+  }
+  const pan = entry.pan === undefined || !pans ? null : pans.indexOf(entry.pan);
+  return { heat: { low: heat?.low ?? 0, high: heat?.high ?? 0 }, keeps, fades: entry.fades ?? fades, pan };
+}

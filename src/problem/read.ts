@@ -1,0 +1,87 @@
+/** Reads a problem file: text in; an immutable problem, or every mistake with its place, out. */
+import { createHash } from 'node:crypto';
+import { type OtherTimes, readClock } from './clock.js';
+import { readCooks, readCourses, readRates } from './company.js';
+import { readDishes } from './dishes.js';
+import { decode, type FileReader, readFromDisk } from './files.js';
+import { readKitchen } from './kitchen.js';
+import type { Message } from './message.js';
+import type { Problem } from './problem.js';
+import { Reading } from './reading.js';
+import { mealShape } from './schema.js';
+import { fitted } from './shape.js';
+import { readTree } from './source.js';
+import { checkName } from './words.js';
+
+export type ReadResult =
+  | { readonly ok: true; readonly problem: Problem; readonly warnings: readonly Message[] }
+  | { readonly ok: false; readonly messages: readonly Message[] };
+
+export interface ReadOptions extends OtherTimes {
+  /** The file's name as messages show it; paths in the file are seen from its folder. */
+  readonly name: string;
+  /** Gives the content of a path, or throws; without it, a kitchen cannot be a path. */
+  readonly readFile?: FileReader;
+}
+
+/**
+ * Reads a meal from its text. Never throws for what the text holds. Messages are sorted by place, errors and warnings
+ * together; a problem comes out only where there is no error.
+ */
+export function readProblem(content: string | Uint8Array, options: ReadOptions): ReadResult {
+  const reading = new Reading({ file: options.name, line: 1, column: 1 });
+  const problem = read(reading, content, options);
+  const messages = reading.notes.sorted(options.name);
+  return problem && reading.notes.errors === 0
+    ? { ok: true, problem: frozen(problem), warnings: messages }
+    : { ok: false, messages };
+}
+
+/** Reads a meal from a file, with its kitchen where that is a path. */
+export function readProblemFile(path: string, times: OtherTimes = {}): ReadResult {
+  let content: string | Uint8Array;
+  try {
+    content = readFromDisk(path);
+  } catch (problem) {
+    const missing = (problem as NodeJS.ErrnoException).code === 'ENOENT';
+    const say = missing ? 'There is no such file.' : 'The file cannot be read.';
+    return { ok: false, messages: [{ code: 'file', severity: 'error', file: path, line: 1, column: 1, say }] };
+  }
+  return readProblem(content, { name: path, readFile: readFromDisk, ...times });
+}
+
+function read(reading: Reading, content: string | Uint8Array, options: ReadOptions): Problem | undefined {
+  const text = decode(reading, options.name, content);
+  const tree = text === undefined ? undefined : readTree(reading, options.name, text);
+  if (text === undefined || !tree) return undefined;
+  if ('appliances' in tree && !('dishes' in tree)) {
+    reading.error(
+      'shape',
+      reading.at(tree),
+      'This file is a kitchen, not a meal.',
+      'name it as the `kitchen` of a meal',
+    );
+    return undefined;
+  }
+  const meal = fitted(reading, mealShape, tree);
+  if (!meal) return undefined;
+  if (meal.title !== undefined) checkName(reading, meal as { title: string }, 'title');
+  const clock = readClock(reading, meal, options);
+  const kitchen = readKitchen(reading, meal, options.name, options.readFile);
+  const cooks = readCooks(reading, meal, kitchen.names);
+  const courses = readCourses(reading, meal);
+  const { dishes, steps } = readDishes(reading, meal, courses, kitchen);
+  if (!clock || !kitchen.kitchen || !courses || meal.title === undefined) return undefined;
+  const digest = createHash('sha256').update(content).digest('hex');
+  const rates = readRates(meal);
+  return { title: meal.title, digest, ...clock, courses, kitchen: kitchen.kitchen, cooks, dishes, steps, rates };
+}
+
+/** Freezes a tree through and through. */
+function frozen<T>(thing: T): T {
+  if (typeof thing === 'object' && thing !== null && !Object.isFrozen(thing)) {
+    Object.freeze(thing);
+    for (const part of Object.values(thing)) frozen(part);
+  }
+  return thing;
+}

@@ -1,0 +1,187 @@
+/** From the text of a file to a plain tree of objects, lists and scalars that knows where everything stands. */
+import {
+  type Document,
+  isAlias,
+  isMap,
+  isScalar,
+  isSeq,
+  LineCounter,
+  type Node,
+  parseDocument,
+  type Scalar,
+  type YAMLMap,
+  type YAMLSeq,
+} from 'yaml';
+import { quote } from '../units/measure.js';
+import type { Spot } from './message.js';
+import type { Place, Reading } from './reading.js';
+import { syntaxWords } from './syntax.js';
+
+const LONGEST = 2_000_000;
+const DEEPEST = 32;
+/** Nodes after every alias is written out. */
+const MOST = 200_000;
+
+/** Thrown inside this file only, to stop at the first mistake that leaves nothing to go on with. */
+class Hopeless extends Error {}
+
+/** The root of the file's tree, or undefined where the text cannot be read at all (which is then said). */
+export function readTree(reading: Reading, file: string, text: string): object | undefined {
+  const top: Spot = { file, line: 1, column: 1 };
+  if (text.length > LONGEST) {
+    reading.error(
+      'too-large',
+      top,
+      `The file has ${Math.ceil(text.length / 1e6)} million characters; at most 2 million are read.`,
+    );
+    return undefined;
+  }
+  const lines = new LineCounter();
+  const document = parseDocument(text, { lineCounter: lines, prettyErrors: false, version: '1.2' });
+  const spotOf = (offset: number): Spot => {
+    const { line, col } = lines.linePos(Math.max(0, Math.min(offset, text.length)));
+    return line === 0 ? top : { file, line, column: col };
+  };
+  if (saySyntax(reading, document, spotOf)) return undefined;
+  try {
+    return new Tree(reading, document, spotOf, top).root();
+  } catch (problem) {
+    if (problem instanceof Hopeless) return undefined;
+    throw problem;
+  }
+}
+
+/** Says every mistake of syntax; true where the tree cannot be trusted. A key written twice can be told from the rest. */
+function saySyntax(reading: Reading, document: Document, spotOf: (offset: number) => Spot): boolean {
+  const deep = document.errors.find((error) => error.code === 'RESOURCE_EXHAUSTION');
+  const errors = deep ? [deep] : document.errors;
+  for (const error of [...errors, ...document.warnings]) {
+    const { say, hint } = syntaxWords(error.code, error.message);
+    reading.error('syntax', spotOf(error.pos[0]), say, hint);
+  }
+  if (document.directives?.yaml.version !== '1.2') {
+    reading.error(
+      'syntax',
+      spotOf(0),
+      'The file asks for another version of YAML.',
+      'leave out the line that begins with %',
+    );
+    return true;
+  }
+  return errors.some((error) => error.code !== 'DUPLICATE_KEY');
+}
+
+class Tree {
+  readonly #open = new Set<Node>();
+  #count = 0;
+
+  constructor(
+    readonly reading: Reading,
+    readonly document: Document,
+    readonly spotOf: (offset: number) => Spot,
+    readonly top: Spot,
+  ) {}
+
+  root(): object | undefined {
+    const { contents } = this.document;
+    if (contents === null || (isScalar(contents) && contents.value === null)) {
+      this.reading.error('empty', this.top, 'The file is empty.', 'begin with format: hearthtable/1');
+      return undefined;
+    }
+    if (!isMap(contents)) {
+      const what = isSeq(contents) ? 'a list' : 'one piece of text';
+      this.reading.error(
+        'shape',
+        this.spot(contents),
+        `The file is ${what}; it is a map of keys and values.`,
+        'title: Sunday lunch',
+      );
+      return undefined;
+    }
+    return this.grow(contents, 0) as object;
+  }
+
+  spot(node: Node | null | undefined): Spot {
+    return node?.range ? this.spotOf(node.range[0]) : this.top;
+  }
+
+  stop(node: Node, code: string, say: string, hint?: string): never {
+    this.reading.error(code, this.spot(node), say, hint);
+    throw new Hopeless();
+  }
+
+  grow(node: Node, depth: number): unknown {
+    if (depth > DEEPEST)
+      this.stop(node, 'too-deep', `Lists and maps lie more than ${DEEPEST} deep in each other here.`);
+    if (++this.#count > MOST)
+      this.stop(node, 'too-large', 'The file grows beyond all measure here (aliases of aliases?).');
+    if (isAlias(node)) return this.alias(node, depth);
+    if (isMap(node)) return this.inside(node, () => this.map(node, depth));
+    if (isSeq(node)) return this.inside(node, () => this.list(node, depth));
+    if (isScalar(node)) return this.scalar(node);
+    return null;
+  }
+
+  inside<T>(node: Node, build: () => T): T {
+    this.#open.add(node);
+    const built = build();
+    this.#open.delete(node);
+    return built;
+  }
+
+  alias(node: Node & { source: string }, depth: number): unknown {
+    const target = (node as unknown as { resolve(document: Document): Node | undefined }).resolve(this.document);
+    if (!target)
+      this.stop(node, 'alias', `\`*${node.source}\` names nothing: no \`&${node.source}\` stands before it.`);
+    if (this.#open.has(target))
+      this.stop(node, 'alias', `\`*${node.source}\` stands inside of what it names, without end.`);
+    return this.grow(target, depth + 1);
+  }
+
+  map(node: YAMLMap, depth: number): object {
+    const built: Record<string, unknown> = Object.create(null);
+    const place: Place = { start: this.spot(node), keys: new Map() };
+    this.reading.place(built, place);
+    for (const pair of node.items) {
+      const keyNode = pair.key as Node | null;
+      if (!isScalar(keyNode)) {
+        this.reading.error('key', this.spot(keyNode), 'A key is one word or a few, not a list, a map or an alias.');
+        continue;
+      }
+      const key = keyNode.source ?? String(keyNode.value ?? '');
+      const value = pair.value as Node | null;
+      const keySpot = this.spot(keyNode);
+      if (key === '__proto__') {
+        this.reading.error('unknown-key', keySpot, '`__proto__` is not known here.');
+        continue;
+      }
+      // A key written twice was said with the syntax; its first value counts here.
+      if (place.keys.has(key)) continue;
+      place.keys.set(key, { key: keySpot, value: isBlank(value) ? keySpot : this.spot(value) });
+      built[key] = value === null ? null : this.grow(value, depth + 1);
+    }
+    return built;
+  }
+
+  list(node: YAMLSeq, depth: number): unknown[] {
+    const built: unknown[] = [];
+    const place: Place = { start: this.spot(node), keys: new Map() };
+    this.reading.place(built, place);
+    for (const [index, item] of node.items.entries()) {
+      const spot = this.spot(item as Node);
+      place.keys.set(String(index), { key: spot, value: spot });
+      built.push(item === null ? null : this.grow(item as Node, depth + 1));
+    }
+    return built;
+  }
+
+  scalar(node: Scalar): unknown {
+    const { value } = node;
+    if (value === null || ['string', 'number', 'boolean'].includes(typeof value)) return value;
+    this.stop(node, 'shape', `${quote(node.source ?? 'This')} is neither text nor a number.`, 'leave out the tag');
+  }
+}
+
+/** True for `key:` with nothing after it, whose own place would be the next line. */
+const isBlank = (node: Node | null): boolean =>
+  node === null || (isScalar(node) && node.value === null && !node.source);

@@ -1,0 +1,201 @@
+/** How long a step takes, as written: one duration, a range, or minutes by temperature. No kitchen is needed to read it. */
+import { parseDuration, parseDurationSpan } from '../units/duration.js';
+import type { Parsed, Written } from '../units/measure.js';
+import { refuse } from '../units/measure.js';
+import { showMinutes } from '../units/show.js';
+import { parseTemperature } from '../units/temperature.js';
+import type { Spot } from './message.js';
+import type { Duration } from './problem.js';
+import type { Reading } from './reading.js';
+import type { PlaceEntry, StepEntry } from './schema.js';
+
+export type Fixed = Extract<Duration, { kind: 'fixed' }>;
+export type Range = Extract<Duration, { kind: 'range' }>;
+export type Table = Extract<Duration, { kind: 'table' }>;
+
+/** `until` without minutes for it has `duration: null`. */
+export interface Time {
+  readonly duration: Fixed | Range | Table | null;
+  /** The core temperature of `until`, °C. */
+  readonly core: number | null;
+  readonly spot: Spot;
+}
+
+/** A duration of at least a minute. */
+const parseSomeTime = (text: Written): Parsed<number> => {
+  const parsed = parseDuration(text);
+  return parsed.ok && parsed.value < 1 ? refuse('A step takes at least 1 min.', '1 min') : parsed;
+};
+
+const parseSomeSpan = (text: Written): Parsed<{ low: number; high: number }> => {
+  const parsed = parseDurationSpan(text);
+  return parsed.ok && parsed.value.low < 1
+    ? refuse('A step takes at least 1 min.', `1-${Math.max(parsed.value.high, 1)} min`)
+    : parsed;
+};
+
+/**
+ * The time of a step in one of its entries: `takes` of the entry, else `until` with `minutes` (each the entry's, else the
+ * step's), else `takes` of the step. Undefined where it is wrong or missing, which is then said.
+ */
+export function timeOf(reading: Reading, step: StepEntry, entry: PlaceEntry | null): Time | undefined {
+  for (const holder of entry ? [step, entry] : [step]) {
+    if (holder.takes === undefined || holder.until === undefined) continue;
+    reading.error(
+      'times',
+      reading.keyAt(holder, 'until'),
+      '`takes` and `until` both say how long it takes.',
+      'leave one of the two',
+    );
+    return undefined;
+  }
+  if (entry?.takes !== undefined) return takesOf(reading, entry, entry);
+  const untilHolder = entry?.until ? entry : step.until ? step : null;
+  const minutesHolder = entry?.minutes !== undefined ? entry : step.minutes !== undefined ? step : null;
+  if (untilHolder) return untilOf(reading, untilHolder, minutesHolder);
+  if (minutesHolder) {
+    reading.error(
+      'times',
+      reading.keyAt(minutesHolder, 'minutes'),
+      '`minutes` goes with `until`, which is missing.',
+      'takes, or until: { core: 58C }',
+    );
+    return undefined;
+  }
+  if (step.takes !== undefined) return takesOf(reading, step, entry?.best !== undefined ? entry : step);
+  const holders = [step, ...(entry ? [entry] : [])];
+  if (!holders.some((holder) => reading.isBroken(holder, 'takes') || reading.isBroken(holder, 'until'))) {
+    reading.error('missing', reading.at(step, 'step'), 'How long the step takes is missing here.', 'takes: 15 min');
+  }
+  return undefined;
+}
+
+function takesOf(
+  reading: Reading,
+  holder: StepEntry | PlaceEntry,
+  bestHolder: StepEntry | PlaceEntry,
+): Time | undefined {
+  const spot = reading.at(holder, 'takes');
+  const { takes } = holder;
+  const duration =
+    typeof takes === 'object' ? tableOrSpread(reading, holder, 'takes') : rangeOf(reading, holder, bestHolder);
+  if (duration && duration.kind !== 'range' && bestHolder.best !== undefined) {
+    reading.error(
+      'times',
+      reading.keyAt(bestHolder, 'best'),
+      '`best` goes with a range in `takes`.',
+      'takes: 15-35 min',
+    );
+  }
+  return duration && { duration, core: null, spot };
+}
+
+function rangeOf(
+  reading: Reading,
+  holder: StepEntry | PlaceEntry,
+  bestHolder: StepEntry | PlaceEntry,
+): Fixed | Range | undefined {
+  const span = reading.quantity(holder, 'takes', parseSomeSpan);
+  if (!span) return undefined;
+  if (span.low === span.high) return { kind: 'fixed', minutes: span.low, low: span.low, high: span.high };
+  const best = reading.quantity(bestHolder, 'best', parseDurationSpan) ?? span;
+  if (best.low < span.low || best.high > span.high) {
+    const whole = `${showMinutes(span.low)} to ${showMinutes(span.high)}`;
+    reading.error(
+      'times',
+      reading.at(bestHolder, 'best'),
+      `The best time lies outside of ${whole}, which \`takes\` allows.`,
+    );
+    return undefined;
+  }
+  return { kind: 'range', low: span.low, high: span.high, best };
+}
+
+function untilOf(
+  reading: Reading,
+  holder: StepEntry | PlaceEntry,
+  minutesHolder: StepEntry | PlaceEntry | null,
+): Time | undefined {
+  const core = reading.quantity(holder.until!, 'core', parseTemperature);
+  const spot = minutesHolder ? reading.at(minutesHolder, 'minutes') : reading.keyAt(holder, 'until');
+  let duration: Fixed | Table | null | undefined = null;
+  if (minutesHolder) {
+    if (typeof minutesHolder.minutes === 'object')
+      duration = tableOrSpread(reading, minutesHolder, 'minutes') as Table | undefined;
+    else {
+      const minutes = reading.quantity(minutesHolder, 'minutes', parseSomeTime);
+      duration = minutes === undefined ? undefined : { kind: 'fixed', minutes, low: minutes, high: minutes };
+    }
+  }
+  return core === undefined || duration === undefined ? undefined : { duration, core: core.celsius, spot };
+}
+
+function tableOrSpread(
+  reading: Reading,
+  holder: StepEntry | PlaceEntry,
+  key: 'takes' | 'minutes',
+): Fixed | Table | undefined {
+  const table = holder[key] as Record<string, Written>;
+  return key === 'takes' && 'likely' in table
+    ? spreadOf(reading, table)
+    : tableOf(reading, table, reading.at(holder, key));
+}
+
+function spreadOf(reading: Reading, spread: Record<string, Written>): Fixed | undefined {
+  const minutes = reading.quantity(spread, 'likely', parseSomeTime);
+  const low = reading.quantity(spread, 'low', parseSomeTime) ?? minutes;
+  const high = reading.quantity(spread, 'high', parseSomeTime) ?? minutes;
+  if (minutes === undefined || low === undefined || high === undefined) return undefined;
+  if (low > minutes || high < minutes) {
+    reading.error('times', reading.at(spread, 'likely'), 'The likely time lies between the low and the high one.');
+    return undefined;
+  }
+  return { kind: 'fixed', minutes, low, high };
+}
+
+function tableOf(reading: Reading, table: Record<string, Written>, spot: Spot): Table | undefined {
+  const before = reading.notes.errors;
+  const columns: { key: string; celsius: number; minutes: number }[] = [];
+  for (const key of Object.keys(table)) {
+    const at = parseTemperature(key);
+    if (!at.ok) reading.error('quantity', reading.keyAt(table, key), at.say, at.hint);
+    const minutes = reading.quantity(table, key, parseSomeTime);
+    if (at.ok && minutes !== undefined) columns.push({ key, celsius: at.value.celsius, minutes });
+  }
+  if (columns.length === 0 && reading.notes.errors === before && !reading.isBroken(table)) {
+    reading.error('table', spot, 'The table has no columns.', '{ "160C": 47 min, "185C": 37 min }');
+  }
+  columns.sort((a, b) => a.celsius - b.celsius);
+  for (const [index, column] of columns.entries()) {
+    const last = columns[index - 1];
+    const lastButOne = columns[index - 2];
+    const at = reading.keyAt(table, column.key);
+    if (!last) continue;
+    if (column.celsius - last.celsius < 1e-6) {
+      reading.error('table', at, `${column.key} and ${last.key} are the same temperature.`, 'leave one of the two');
+    } else if (column.minutes > last.minutes) {
+      reading.error(
+        'table',
+        at,
+        `The table rises: more heat takes no longer, but ${column.key} takes ${column.minutes} min and ${last.key} ${last.minutes} min.`,
+      );
+    } else if (lastButOne && bendsDown(lastButOne, last, column)) {
+      reading.error(
+        'table',
+        at,
+        `The table bends the wrong way at ${last.key}: each further degree saves less time than the one before, but from ${last.key} to ${column.key} it saves more than from ${lastButOne.key} to ${last.key}.`,
+      );
+    }
+  }
+  if (reading.notes.errors > before || columns.length === 0) return undefined;
+  return { kind: 'table', columns: columns.map(({ celsius, minutes }) => ({ celsius, minutes })) };
+}
+
+type Column = { readonly celsius: number; readonly minutes: number };
+
+/** True where the middle column lies above the line through its neighbours: the table is not convex there. */
+function bendsDown(a: Column, b: Column, c: Column): boolean {
+  const before = (b.minutes - a.minutes) * (c.celsius - b.celsius);
+  const after = (c.minutes - b.minutes) * (b.celsius - a.celsius);
+  return after < before - 1e-6;
+}
