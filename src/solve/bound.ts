@@ -1,0 +1,128 @@
+/**
+ * A lower bound on the points of any plan: each path of each job alone in an empty kitchen (exact by dynamic programming, with
+ * nothing charged that jobs share), plus what even the longest chain costs in lateness and length of day, plus the runs that
+ * a machine cannot do without.
+ */
+import type { Model } from '../kernel/model.js';
+import { State } from '../kernel/state.js';
+import { Inserter } from './insert.js';
+import { Rng } from './rng.js';
+
+/** Enough for every setting and every free length. */
+const ALL = 100_000;
+
+export interface Bound {
+  /** Infinity where some job cannot be done even alone. */
+  readonly points: number;
+  /** Jobs that cannot be done even with the kitchen to themselves. */
+  readonly hopeless: readonly number[];
+}
+
+export function lowerBound(model: Model, paths: readonly (readonly number[])[][], est: Int32Array): Bound {
+  const alone = aloneBounds(model, paths, est);
+  const hopeless = model.jobs.filter((job) => alone[job.id]! === Number.POSITIVE_INFINITY).map((job) => job.id);
+  if (hopeless.length > 0) return { points: Number.POSITIVE_INFINITY, hopeless };
+  const points = alone.reduce((a, b) => a + b, 0) + chainBound(model, est) + runsBound(model);
+  return { points: Math.max(0, points - 1e-6), hopeless };
+}
+
+function aloneBounds(model: Model, paths: readonly (readonly number[])[][], est: Int32Array): number[] {
+  const relaxed: Model = {
+    ...model,
+    machines: model.machines.map((machine) => ({ ...machine, runCost: 0, idleCost: 0 })),
+    rates: { ...model.rates, late: 0, day: 0 },
+  };
+  const empty = new State(relaxed);
+  const inserter = new Inserter(relaxed, paths, est, empty);
+  const rng = new Rng(1);
+  return model.jobs.map((job) =>
+    paths[job.id]!.reduce((sum, path) => {
+      const found = inserter.planPath(empty, path, {
+        lateness: model.horizon,
+        earliest: 0,
+        bias: null,
+        settings: ALL,
+        rng,
+      });
+      return sum + (found?.points ?? Number.POSITIVE_INFINITY);
+    }, 0),
+  );
+}
+
+/** Lateness that the earliest possible ends force, and the length of the day that the longest chains force. */
+function chainBound(model: Model, est: Int32Array): number {
+  let points = 0;
+  const landing = model.groups.map((group) => {
+    let at = group.due;
+    for (const job of group.jobs) {
+      for (const a of model.jobs[job]!.activities) at = Math.max(at, est[a]! + model.activities[a]!.shortest);
+    }
+    points += model.rates.late * (at - group.due);
+    return at;
+  });
+  if (model.rates.late < model.rates.day) return points;
+  const latest = latestStarts(model, landing);
+  let first = model.serve;
+  for (const activity of model.activities) {
+    let lead = Number.POSITIVE_INFINITY;
+    for (const mode of activity.modes) {
+      if (mode.machine < 0) lead = 0;
+      else {
+        const machine = model.machines[mode.machine]!;
+        const rows = machine.states.length;
+        for (const s of mode.settings) lead = Math.min(lead, machine.transition[rows * (rows + 1) + s.state]!);
+      }
+    }
+    first = Math.min(first, latest[activity.id]! - lead);
+  }
+  return points + model.rates.day * (model.serve - first);
+}
+
+function latestStarts(model: Model, landing: readonly number[]): Float64Array {
+  const latest = Float64Array.from(model.activities, (activity) => {
+    const { group } = model.jobs[activity.job]!;
+    return (group < 0 ? model.horizon : landing[group]!) - activity.shortest;
+  });
+  for (let moved = true; moved; ) {
+    moved = false;
+    for (const lag of model.lags) {
+      const before = latest[lag.to]! - lag.low - model.activities[lag.from]!.shortest;
+      if (before < latest[lag.from]!) {
+        latest[lag.from] = before;
+        moved = true;
+      }
+    }
+  }
+  return latest;
+}
+
+/** Runs beyond the first that activities bound to one machine force: the fewest levels that meet all their ranges. */
+function runsBound(model: Model): number {
+  let points = 0;
+  model.machines.forEach((machine, m) => {
+    const byProgram = new Map<number, { low: number; high: number }[]>();
+    for (const activity of model.activities) {
+      const programs = new Set(
+        activity.modes.map((mode) => (mode.machine === m ? machine.states[mode.settings[0]!.state]!.program : -1)),
+      );
+      if (programs.size !== 1 || programs.has(-1)) continue;
+      const levels = activity.modes.flatMap((mode) => mode.settings.map((s) => machine.states[s.state]!.level));
+      const program = [...programs][0]!;
+      const ranges = byProgram.get(program) ?? [];
+      ranges.push({ low: Math.min(...levels), high: Math.max(...levels) });
+      byProgram.set(program, ranges);
+    }
+    let runs = 0;
+    for (const ranges of byProgram.values()) {
+      ranges.sort((a, b) => a.high - b.high);
+      let at = Number.NEGATIVE_INFINITY;
+      for (const range of ranges) {
+        if (range.low <= at + 1e-9) continue;
+        at = range.high;
+        runs++;
+      }
+    }
+    points += machine.runCost * Math.max(0, runs - 1);
+  });
+  return points;
+}

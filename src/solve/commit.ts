@@ -1,0 +1,105 @@
+/** Puts a planned path into the state, choosing workers and units, and checks what the programme could not see. */
+import { blocksOf, transitionsHold } from '../kernel/blocks.js';
+import { custodiesHold } from '../kernel/holds.js';
+import type { ActivityMode, Model } from '../kernel/model.js';
+import { stretchesOf } from '../kernel/model.js';
+import { standingOn } from '../kernel/standing.js';
+import type { State } from '../kernel/state.js';
+import type { Placement } from './insert.js';
+import { type Profiles, popcount } from './profiles.js';
+
+export function commitPath(
+  state: State,
+  profiles: Profiles,
+  path: readonly number[],
+  chosen: readonly Placement[],
+): void {
+  path.forEach((a, i) => {
+    const at = chosen[i]!;
+    const mode = state.model.activities[a]!.modes[at.mode]!;
+    state.place(a, at, chooseHands(state.model, profiles, mode, at), chooseUnits(profiles, mode, at));
+  });
+}
+
+/** The workers for each stretch, the same ones throughout where that can be; those who can do least go first. */
+function chooseHands(model: Model, profiles: Profiles, mode: ActivityMode, at: Placement): number[] {
+  const flat = stretchesOf(mode.attention, at.minutes);
+  if (flat.length === 0) return [];
+  const { crew } = mode.attention;
+  const masks: number[] = [];
+  let all = mode.able;
+  for (let k = 0; k < flat.length; k += 2) {
+    const free = profiles.freeMask(flat[k + 1]!)[at.start + flat[k]!]! & mode.able;
+    masks.push(free);
+    all &= free;
+  }
+  const order = rankOf(model);
+  const out: number[] = [];
+  let used = popcount(all) >= crew ? pickBits(all, crew, order, 0) : 0;
+  const steady = used !== 0;
+  for (const mask of masks) {
+    const bits = steady ? used : pickBits(mask, crew, order, used);
+    used |= bits;
+    for (const w of order) if ((bits >> w) & 1) out.push(w);
+  }
+  return out;
+}
+
+function pickBits(mask: number, crew: number, order: readonly number[], preferred: number): number {
+  let bits = 0;
+  let left = crew;
+  for (const wanted of [mask & preferred, mask & ~preferred]) {
+    for (const w of order) {
+      if (left === 0) return bits;
+      if ((wanted >> w) & 1) {
+        bits |= 1 << w;
+        left--;
+      }
+    }
+  }
+  return bits;
+}
+
+const ranks = new WeakMap<Model, number[]>();
+
+/** Workers, those able to do the fewest activities first. */
+function rankOf(model: Model): number[] {
+  let rank = ranks.get(model);
+  if (rank === undefined) {
+    const able = model.workers.map(() => 0);
+    for (const activity of model.activities) {
+      for (const mode of activity.modes) for (let w = 0; w < able.length; w++) able[w]! += (mode.able >> w) & 1;
+    }
+    rank = model.workers.map((_, w) => w).sort((x, y) => able[x]! - able[y]! || x - y);
+    ranks.set(model, rank);
+  }
+  return rank;
+}
+
+function chooseUnits(profiles: Profiles, mode: ActivityMode, at: Placement): number[] {
+  if (mode.unitCount === 0) return [];
+  const end = at.start + at.minutes;
+  return mode.units.filter((u) => profiles.unit(u)[at.start]! >= end).slice(0, mode.unitCount);
+}
+
+/** Checks placed activities against what one path can do to itself and to custodies elsewhere. */
+export function pathHolds(state: State, path: readonly number[]): boolean {
+  const { model } = state;
+  const onMachine = new Map<number, number>();
+  for (const a of path) {
+    const mode = state.modeOf(a);
+    if (mode.machine >= 0) onMachine.set(mode.machine, (onMachine.get(mode.machine) ?? 0) + 1);
+    for (const lag of model.activities[a]!.ins) {
+      if (!state.isPlaced(lag.from)) continue;
+      const gap = state.start[a]! - state.end(lag.from);
+      if (gap < lag.low || gap > lag.high) return false;
+    }
+  }
+  for (const [m, count] of onMachine) {
+    if (count < 2) continue;
+    const machine = model.machines[m]!;
+    if (!transitionsHold(machine, blocksOf(state, m))) return false;
+    if (!machine.fits(standingOn(state, m))) return false;
+  }
+  return custodiesHold(state);
+}

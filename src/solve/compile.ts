@@ -1,0 +1,171 @@
+/** From the problem to the scheduling model, and the way back from the model's indices to the kitchen's things. */
+import type { Activity, ActivityMode, Attention, Group, Job, Lag, Model, Setting } from '../kernel/model.js';
+import { stays } from '../problem/hours.js';
+import type { Hands, Option, Problem, Step } from '../problem/problem.js';
+import { Kit } from './kit.js';
+import { cookedSteps, pairRate } from './rates.js';
+
+export interface Compiled {
+  readonly problem: Problem;
+  readonly model: Model;
+  readonly kit: Kit;
+}
+
+const DAY = 1440;
+
+export function compile(problem: Problem): Compiled {
+  const { steps, dishes, rates } = problem;
+  const kit = new Kit(problem);
+  const cooked = cookedSteps(problem);
+  const lags: Lag[] = steps.flatMap((to) =>
+    to.after.map((link) => ({
+      from: link.step,
+      to: to.id,
+      low: link.gap.low,
+      high: link.gap.high,
+      ...pairRate(problem, cooked, link, to),
+    })),
+  );
+  const nextsOf = steps.map((s) =>
+    lags.filter((l) => l.from === s.id && steps[l.to]!.dish === s.dish).map((l) => l.to),
+  );
+  const activities: Activity[] = steps.map((step) => {
+    const modes = step.options.map((option) => modeOf(problem, kit, step, option));
+    const lengths = modes.flatMap((m) =>
+      m.range === null ? m.settings.map((s) => s.minutes) : [m.range.low, m.range.high],
+    );
+    return {
+      id: step.id,
+      job: step.dish,
+      modes,
+      ins: lags.filter((l) => l.to === step.id),
+      outs: lags.filter((l) => l.from === step.id),
+      sink: nextsOf[step.id]!.length === 0,
+      empties: step.empties,
+      nexts: nextsOf[step.id]!,
+      shortest: Math.min(...lengths),
+      longest: Math.max(...lengths),
+    };
+  });
+  const jobs: Job[] = dishes.map((dish, id) => ({
+    id,
+    activities: dish.steps,
+    group: dish.course ?? -1,
+    users: lags.filter((l) => steps[l.from]!.dish === id && steps[l.to]!.dish !== id).map((l) => l.to),
+    rate: rates.wait[dish.fades],
+    keeps: dish.keeps,
+    storage: null,
+  }));
+  const groups: Group[] = problem.courses.map((course, c) => ({
+    due: problem.serve + course.at,
+    jobs: jobs.filter((job) => job.group === c).map((job) => job.id),
+  }));
+  const model: Model = {
+    horizon: horizonOf(problem, activities, kit),
+    serve: problem.serve,
+    groups,
+    jobs,
+    activities,
+    lags,
+    machines: kit.machines,
+    units: kit.units.length,
+    renewables: kit.renewables,
+    workers: [],
+    rates: { late: rates.late, over: rates.over, swap: rates.swap, day: rates.day },
+  };
+  const workers = problem.cooks.map((_, c) => ({ stays: stays(problem, c, model.horizon).map((w) => ({ from: w.start, to: w.end })) }));
+  return { problem, model: { ...model, workers }, kit };
+}
+
+/** Late enough that any meal that can be cooked at all is done by then, one thing after the other. */
+function horizonOf(problem: Problem, activities: readonly Activity[], kit: Kit): number {
+  const due = problem.serve + Math.max(0, ...problem.courses.map((c) => c.at));
+  const work = activities.reduce((sum, a) => sum + Math.min(a.longest, a.shortest + 30), 0);
+  const least = Math.max(0, ...kit.machines.map((m) => Math.max(0, ...m.transition)));
+  return due + Math.max(120, Math.min(2 * DAY, work + 2 * least));
+}
+
+function modeOf(problem: Problem, kit: Kit, step: Step, option: Option): ActivityMode {
+  const { place, duration, hands } = option;
+  const machine = place.kind === 'heated' ? kit.machineOf[place.appliance]! : -1;
+  const length = (celsius: number): number =>
+    duration.kind === 'fixed'
+      ? duration.minutes
+      : duration.kind === 'range'
+        ? duration.low
+        : minutesAt(duration.columns, celsius);
+  const settings: Setting[] =
+    place.kind === 'heated'
+      ? option.settings.map((celsius) => ({
+          state: kit.stateOf(machine, place.mode, celsius),
+          minutes: length(celsius),
+          cost: option.ideal === null ? 0 : problem.rates.heat * Math.abs(celsius - option.ideal),
+        }))
+      : [{ state: -1, minutes: length(Number.NaN), cost: 0 }];
+  const spread = { low: 0, high: 0, bestLow: 0, bestHigh: 0, rate: problem.rates.rest };
+  return {
+    machine,
+    settings,
+    range:
+      duration.kind === 'range'
+        ? {
+            ...spread,
+            low: duration.low,
+            high: duration.high,
+            bestLow: duration.best.low,
+            bestHigh: duration.best.high,
+          }
+        : null,
+    load: place.kind === 'heated' && option.load !== null ? kit.loadOf(option.load) : -1,
+    loads: option.pans,
+    units: place.kind === 'burner' ? place.burners.map((b) => kit.unitOf(place.appliance, b)) : [],
+    unitCount: place.kind === 'burner' ? option.pans : 0,
+    bench: place.kind === 'board' ? kit.boards : -1,
+    vessel: option.pan === null ? -1 : kit.panOf(option.pan),
+    vessels: option.pan === null ? 0 : option.pans,
+    transparent: place.kind === 'none' && option.pan === null,
+    attention: attentionOf(hands),
+    able: ableMask(problem, step, option),
+  };
+}
+
+/** Minutes at a temperature: linear between the columns, rounded up. */
+export function minutesAt(
+  columns: readonly { readonly celsius: number; readonly minutes: number }[],
+  celsius: number,
+): number {
+  let i = 1;
+  while (i < columns.length - 1 && columns[i]!.celsius < celsius) i++;
+  const b = columns[Math.min(i, columns.length - 1)]!;
+  const a = columns[Math.max(0, Math.min(i, columns.length - 1) - 1)]!;
+  if (a.celsius === b.celsius) return Math.ceil(a.minutes - 1e-9);
+  const share = (celsius - a.celsius) / (b.celsius - a.celsius);
+  return Math.ceil(a.minutes + share * (b.minutes - a.minutes) - 1e-9);
+}
+
+function attentionOf(hands: Hands): Attention {
+  const some = hands.all || hands.start > 0 || hands.end > 0 || hands.every > 0;
+  return {
+    all: hands.all,
+    start: hands.start,
+    end: hands.end,
+    every: hands.every,
+    look: hands.for,
+    crew: some ? hands.cooks : 0,
+  };
+}
+
+function ableMask(problem: Problem, step: Step, option: Option): number {
+  const { place } = option;
+  const words = new Set<string>([step.work]);
+  if (place.kind === 'board') words.add('board');
+  if (place.kind === 'heated' || place.kind === 'burner') {
+    const appliance = problem.kitchen.appliances[place.appliance]!;
+    words.add(appliance.name).add(appliance.kind);
+  }
+  let mask = 0;
+  problem.cooks.forEach((cook, c) => {
+    if (cook.can === null || cook.can.some((word) => words.has(word))) mask |= 1 << c;
+  });
+  return mask;
+}

@@ -1,0 +1,126 @@
+/** Which jobs are taken out of a schedule before it is repaired: one small function for each neighbourhood. */
+import { blocksOf, runsOf } from '../kernel/blocks.js';
+import type { Model } from '../kernel/model.js';
+import type { State } from '../kernel/state.js';
+import type { Rng } from './rng.js';
+import type { Bias } from './variants.js';
+
+export interface Removal {
+  readonly jobs: readonly number[];
+  /** A machine state that the repair should agree on. */
+  readonly bias: Bias | null;
+}
+
+export type Destroy = (state: State, size: number, rng: Rng) => Removal;
+
+/** Any jobs. */
+export const anyJobs: Destroy = (state, size, rng) => {
+  const all = rng.shuffle(state.model.jobs.map((job) => job.id));
+  return { jobs: all.slice(0, size), bias: null };
+};
+
+/** Jobs that are on near each other in time. */
+export const nearInTime: Destroy = (state, size, rng) => {
+  const { model } = state;
+  const seed = rng.below(model.activities.length);
+  const at = Math.max(0, state.start[seed]!);
+  const distance = model.jobs.map((job) => {
+    let least = Number.POSITIVE_INFINITY;
+    for (const a of job.activities) {
+      if (state.start[a]! < 0) continue;
+      least = Math.min(least, Math.max(0, state.start[a]! - at, at - state.end(a)));
+    }
+    return least + rng.real() * 20;
+  });
+  const order = model.jobs.map((job) => job.id).sort((x, y) => distance[x]! - distance[y]! || x - y);
+  return { jobs: order.slice(0, size), bias: null };
+};
+
+/** Jobs that share a machine, at one or two neighbouring runs, to be put back at a state chosen by chance. */
+export const runTogether: Destroy = (state, size, rng) => {
+  const { model } = state;
+  if (model.machines.length === 0) return anyJobs(state, size, rng);
+  const machine = rng.below(model.machines.length);
+  const runs = runsOf(model.machines[machine]!, blocksOf(state, machine));
+  const states = model.machines[machine]!.states.length;
+  if (runs.length === 0 || states === 0) return anyJobs(state, size, rng);
+  const first = rng.below(runs.length);
+  const last = Math.min(runs.length - 1, first + rng.below(2));
+  const from = runs[first]!.from;
+  const { to } = runs[last]!;
+  const jobs = new Set<number>();
+  for (const a of state.onMachine[machine]!) {
+    if (state.start[a]! >= from && state.end(a) <= to) jobs.add(model.activities[a]!.job);
+  }
+  const list = rng.shuffle([...jobs].sort((x, y) => x - y)).slice(0, Math.max(2, size + 2));
+  const bias = rng.below(4) === 0 ? null : { machine, state: rng.below(states), cost: 1 + rng.real() * 12 };
+  return { jobs: list, bias };
+};
+
+/** The jobs that cost most in waiting, with some chance. */
+export const dearest: Destroy = (state, size, rng) => {
+  const { model } = state;
+  const cost = model.jobs.map((job) => {
+    let sum = 0;
+    for (const a of job.activities) {
+      if (state.start[a]! < 0) return Number.POSITIVE_INFINITY;
+      for (const lag of model.activities[a]!.ins) {
+        if (state.start[lag.from]! >= 0) sum += lag.rate * (state.start[a]! - state.end(lag.from) - lag.low);
+      }
+      const mode = state.modeOf(a);
+      sum += mode.settings[state.setting[a]!]!.cost;
+      if (model.activities[a]!.sink && job.group >= 0) sum += job.rate * (state.landing(job.group) - state.end(a));
+    }
+    return sum * (0.3 + rng.real()) + rng.real();
+  });
+  const order = model.jobs.map((job) => job.id).sort((x, y) => cost[y]! - cost[x]! || x - y);
+  return { jobs: order.slice(0, size), bias: null };
+};
+
+/** Jobs whose activities can use what a job chosen by chance uses: machines, vessels, units. */
+export const sameNeeds: Destroy = (state, size, rng) => {
+  const { model } = state;
+  const needs = needsOf(model);
+  const seed = rng.below(model.jobs.length);
+  const shared = model.jobs.map((job) => {
+    let sum = 0;
+    for (const need of needs[job.id]!) if (needs[seed]!.has(need)) sum++;
+    return job.id === seed ? Number.POSITIVE_INFINITY : sum + rng.real() * 2;
+  });
+  const order = model.jobs.map((job) => job.id).sort((x, y) => shared[y]! - shared[x]! || x - y);
+  return { jobs: order.slice(0, size), bias: null };
+};
+
+const needsCache = new WeakMap<Model, ReadonlySet<string>[]>();
+
+function needsOf(model: Model): ReadonlySet<string>[] {
+  let needs = needsCache.get(model);
+  if (needs === undefined) {
+    needs = model.jobs.map((job) => {
+      const set = new Set<string>();
+      for (const a of job.activities) {
+        for (const mode of model.activities[a]!.modes) {
+          if (mode.machine >= 0) set.add(`machine ${mode.machine}`);
+          if (mode.vessel >= 0) set.add(`vessel ${mode.vessel}`);
+          for (const unit of mode.units) set.add(`unit ${unit}`);
+        }
+      }
+      return set;
+    });
+    needsCache.set(model, needs);
+  }
+  return needs;
+}
+
+/** Adds the jobs tied to these by lags across jobs, since one can seldom move without the other. */
+export function withTied(model: Model, jobs: readonly number[]): number[] {
+  const all = new Set(jobs);
+  for (const lag of model.lags) {
+    const from = model.activities[lag.from]!.job;
+    const to = model.activities[lag.to]!.job;
+    if (from === to) continue;
+    if (jobs.includes(from)) all.add(to);
+    if (jobs.includes(to)) all.add(from);
+  }
+  return [...all].sort((x, y) => x - y);
+}

@@ -1,0 +1,184 @@
+/** What it costs to start an activity at each minute, given everything that is placed: one row of the dynamic programme. */
+import type { Block } from '../kernel/blocks.js';
+import { blocksOf } from '../kernel/blocks.js';
+import type { ActivityMode, Machine, Model, StandingLoad } from '../kernel/model.js';
+import { stretchesOf, transitionTime } from '../kernel/model.js';
+import { connected, standingOn } from '../kernel/standing.js';
+import type { State } from '../kernel/state.js';
+import { type Profiles, popcount } from './profiles.js';
+import type { Variant } from './variants.js';
+
+/** What one insertion knows of the machines; built anew for each. */
+export class MachineView {
+  readonly blocks: Block[][];
+  readonly loads: StandingLoad[][];
+
+  constructor(
+    private readonly model: Model,
+    state: State,
+  ) {
+    this.blocks = model.machines.map((_, m) => blocksOf(state, m));
+    this.loads = model.machines.map((_, m) => standingOn(state, m));
+  }
+
+  /**
+   * Writes into `own` over [low, high] the points of running [t, t + minutes) in a state: Infinity where another state or a
+   * transition is in the way, else what it changes in runs, idling and the length of the day.
+   */
+  fill(
+    machine: number,
+    state: number,
+    minutes: number,
+    low: number,
+    high: number,
+    own: Float64Array,
+    dayFrom: number,
+  ): void {
+    const kind = this.model.machines[machine]!;
+    const blocks = this.blocks[machine]!;
+    own.fill(Number.POSITIVE_INFINITY, low, high + 1);
+    let i = 0;
+    let other: Block | null = null;
+    for (;;) {
+      const same: Block[] = [];
+      while (i < blocks.length && blocks[i]!.state === state) same.push(blocks[i++]!);
+      const next = i < blocks.length ? blocks[i]! : null;
+      const before = transitionTime(kind, other === null ? -1 : other.state, state);
+      const from = Math.max(low, (other === null ? 0 : other.to) + before);
+      const to = Math.min(
+        high,
+        (next === null ? this.model.horizon : next.from - transitionTime(kind, state, next.state)) - minutes,
+      );
+      if (from <= to)
+        this.fillWindow(kind, { from, to, minutes }, same, other, next, own, other === null ? before : -1, dayFrom);
+      if (next === null) return;
+      other = next;
+      i++;
+    }
+  }
+
+  private fillWindow(
+    kind: Machine,
+    span: { from: number; to: number; minutes: number },
+    same: readonly Block[],
+    before: Block | null,
+    after: Block | null,
+    own: Float64Array,
+    warmUp: number,
+    dayFrom: number,
+  ): void {
+    const { runCost, idleCost } = kind;
+    if (same.length === 0) {
+      let cost = before === null && after === null ? 0 : runCost;
+      if (before !== null && after !== null && before.state === after.state) {
+        cost += runCost - Math.min(runCost, idleCost * (after.from - before.to));
+      }
+      own.fill(cost, span.from, span.to + 1);
+    } else {
+      const first = same[0]!.from;
+      const last = same[same.length - 1]!.to;
+      for (let t = span.from; t <= span.to; t++) {
+        const e = t + span.minutes;
+        if (e < first) own[t] = Math.min(runCost, idleCost * (first - e));
+        else if (t > last) own[t] = Math.min(runCost, idleCost * (t - last));
+        else {
+          let fresh = 0;
+          for (let b = 1; b < same.length; b++) {
+            fresh += Math.max(0, Math.min(e, same[b]!.from) - Math.max(t, same[b - 1]!.to));
+          }
+          own[t] = -idleCost * fresh;
+        }
+      }
+    }
+    if (warmUp < 0) return;
+    // The first run's changeover opens the day.
+    const { day } = this.model.rates;
+    const bound = Math.min(span.to, dayFrom + warmUp - 1);
+    for (let t = span.from; t <= bound; t++) own[t] = own[t]! + day * Math.min(warmUp, dayFrom - (t - warmUp));
+  }
+
+  /** Sets `own` to Infinity where the loads do not fit beside those that stand there. */
+  fillFit(mode: ActivityMode, state: number, minutes: number, low: number, high: number, own: Float64Array): void {
+    if (mode.load < 0) return;
+    const kind = this.model.machines[mode.machine]!;
+    const standing = this.loads[mode.machine]!;
+    if (standing.length === 0) return;
+    const program = kind.states[state]!.program;
+    const cuts = new Set<number>([low]);
+    for (const s of standing) {
+      if (s.start - minutes + 1 > low && s.start - minutes + 1 <= high) cuts.add(s.start - minutes + 1);
+      if (s.end > low && s.end <= high) cuts.add(s.end);
+    }
+    const edges = [...cuts].sort((a, b) => a - b);
+    edges.push(high + 1);
+    for (let k = 0; k + 1 < edges.length; k++) {
+      const from = edges[k]!;
+      const to = edges[k + 1]!;
+      let any = false;
+      for (let t = from; t < to && !any; t++) any = own[t]! < Number.POSITIVE_INFINITY;
+      if (!any) continue;
+      const fresh = { program, load: mode.load, count: mode.loads, start: from, end: from + minutes };
+      const group = connected(standing, fresh);
+      if (group.length > 1 && !kind.fits(group)) own.fill(Number.POSITIVE_INFINITY, from, to);
+    }
+  }
+}
+
+/** Sets `own` to Infinity where too few workers are free for the stretches, and adds what changing hands costs. */
+export function fillHands(
+  model: Model,
+  profiles: Profiles,
+  mode: ActivityMode,
+  minutes: number,
+  low: number,
+  high: number,
+  own: Float64Array,
+): void {
+  const flat = stretchesOf(mode.attention, minutes);
+  if (flat.length === 0) return;
+  const { crew } = mode.attention;
+  const { able } = mode;
+  const masks: Int32Array[] = [];
+  for (let k = 0; k < flat.length; k += 2) masks.push(profiles.freeMask(flat[k + 1]!));
+  for (let t = low; t <= high; t++) {
+    if (own[t] === Number.POSITIVE_INFINITY) continue;
+    let all = able;
+    let enough = true;
+    for (let k = 0; k < masks.length; k++) {
+      const free = masks[k]![t + flat[k * 2]!]! & able;
+      all &= free;
+      if (free === 0 || (crew > 1 && popcount(free) < crew)) {
+        enough = false;
+        break;
+      }
+    }
+    if (!enough) own[t] = Number.POSITIVE_INFINITY;
+    else if (masks.length > 1 && popcount(all) < crew) own[t] = own[t]! + model.rates.swap;
+  }
+}
+
+/** Sets `own` to Infinity where units, bench or vessel are not free over [t, t + minutes). */
+export function fillStock(
+  profiles: Profiles,
+  mode: ActivityMode,
+  variant: Variant,
+  minutes: number,
+  low: number,
+  high: number,
+  own: Float64Array,
+): void {
+  const lines: Int32Array[] = [];
+  if (mode.bench >= 0) lines.push(profiles.renewable(mode.bench, 1));
+  if (variant.vessel >= 0) lines.push(profiles.renewable(variant.vessel, variant.amount));
+  for (const line of lines) {
+    for (let t = low; t <= high; t++) if (line[t]! < t + minutes) own[t] = Number.POSITIVE_INFINITY;
+  }
+  if (mode.unitCount > 0) {
+    const units = mode.units.map((u) => profiles.unit(u));
+    for (let t = low; t <= high; t++) {
+      let free = 0;
+      for (const line of units) if (line[t]! >= t + minutes) free++;
+      if (free < mode.unitCount) own[t] = Number.POSITIVE_INFINITY;
+    }
+  }
+}

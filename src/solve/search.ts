@@ -1,0 +1,207 @@
+/**
+ * Large neighbourhood search (P. Shaw, CP 1998; adaptive choice after S. Ropke and D. Pisinger, Transportation Science 40(4),
+ * 2006): take a few jobs out, put them back one by one by exact insertion, keep what is good enough, polish every new best.
+ */
+import { costOf, totalOf } from '../kernel/cost.js';
+import type { Model } from '../kernel/model.js';
+import { State } from '../kernel/state.js';
+import { anyJobs, type Destroy, dearest, nearInTime, runTogether, sameNeeds, withTied } from './destroy.js';
+import { Inserter } from './insert.js';
+import { Rng } from './rng.js';
+import type { Bias } from './variants.js';
+
+/** Points for a job that has no place: more than any delay can cost. */
+const UNPLACED = 1e7;
+
+const NEIGHBOURHOODS: readonly Destroy[] = [anyJobs, nearInTime, runTogether, dearest, sameNeeds];
+
+export interface SearchOptions {
+  readonly seed: number;
+  /** Minutes of rows that may be filled: the measure of effort, the same on every machine. */
+  readonly work: number;
+  readonly earliest: Int32Array;
+  readonly paths: readonly (readonly number[])[][];
+  /** A better schedule with the same structure, or the same. */
+  readonly polish: (state: State, tune: boolean) => State;
+  /** Stops when the cost is down to this. */
+  readonly bound: number;
+  readonly onBest?: (cost: number, state: State) => void;
+  /** Asked now and then; true ends the search early. */
+  readonly shouldStop?: () => boolean;
+}
+
+export interface SearchResult {
+  readonly state: State;
+  readonly cost: number;
+  readonly rounds: number;
+  readonly stopped: boolean;
+  readonly unplaced: readonly number[];
+}
+
+export function search(model: Model, options: SearchOptions): SearchResult {
+  return new Search(model, options).run();
+}
+
+class Search {
+  private readonly rng: Rng;
+  private readonly inserter: Inserter;
+  private best: State;
+  private bestCost = Number.POSITIVE_INFINITY;
+  private rounds = 0;
+
+  constructor(
+    private readonly model: Model,
+    private readonly options: SearchOptions,
+  ) {
+    this.rng = new Rng(options.seed);
+    this.best = new State(model);
+    this.inserter = new Inserter(model, options.paths, options.earliest, this.best);
+  }
+
+  run(): SearchResult {
+    const { model, rng, options } = this;
+    let current = this.construct();
+    let currentCost = this.cost(current);
+    this.offer(current, currentCost);
+    const weights = NEIGHBOURHOODS.map(() => 1);
+    const jobs = model.jobs.length;
+    const begun = this.inserter.work;
+    const budget = Math.max(1, options.work - begun);
+    let stopped = false;
+    let stale = 0;
+    while (this.inserter.work < options.work && this.bestCost > options.bound + 1e-6) {
+      if (options.shouldStop?.()) {
+        stopped = true;
+        break;
+      }
+      this.rounds++;
+      const left = 1 - (this.inserter.work - begun) / budget;
+      const chosen = this.choose(weights);
+      const size = 1 + rng.below(Math.min(jobs, rng.below(5) === 0 ? 8 : 4));
+      const removal = NEIGHBOURHOODS[chosen]!(current, size, rng);
+      let out = removal.jobs;
+      if (rng.below(3) > 0) out = withTied(model, out);
+      const next = current.copy();
+      for (const job of out) next.removeJob(job);
+      for (const job of model.jobs) if (!next.jobIsPlaced(job.id)) next.removeJob(job.id);
+      this.repair(next, removal.bias);
+      const cost = this.cost(next);
+      const threshold = 8 * left * left + 0.02;
+      stale++;
+      if (cost < currentCost - 1e-9) weights[chosen] = weights[chosen]! * 0.9 + 0.4;
+      else weights[chosen] = Math.max(0.3, weights[chosen]! * 0.995);
+      if (cost < this.bestCost + threshold) {
+        current = next;
+        currentCost = cost;
+      }
+      if (cost < this.bestCost + Math.min(3, threshold) && cost < UNPLACED) {
+        const better = options.polish(next, cost < this.bestCost - 1e-9);
+        const polished = this.cost(better);
+        if (polished < this.bestCost - 1e-9) {
+          stale = 0;
+          this.offer(better, polished);
+          current = better;
+          currentCost = polished;
+        }
+      } else if (cost < this.bestCost - 1e-9) {
+        this.offer(next, cost);
+        stale = 0;
+      }
+      if (stale > 60 + 4 * jobs) {
+        current = this.best;
+        currentCost = this.bestCost;
+        stale = 0;
+      }
+    }
+    const unplaced = model.jobs.filter((job) => !this.best.jobIsPlaced(job.id)).map((job) => job.id);
+    return { state: this.best, cost: this.bestCost, rounds: this.rounds, stopped, unplaced };
+  }
+
+  private offer(state: State, cost: number): void {
+    if (cost >= this.bestCost) return;
+    this.best = state;
+    this.bestCost = cost;
+    this.options.onBest?.(cost, state);
+  }
+
+  private cost(state: State): number {
+    let unplaced = 0;
+    for (const job of this.model.jobs) if (!state.jobIsPlaced(job.id)) unplaced++;
+    return totalOf(costOf(state)) + UNPLACED * unplaced;
+  }
+
+  private choose(weights: readonly number[]): number {
+    let at = this.rng.real() * weights.reduce((a, b) => a + b, 0);
+    for (let i = 0; i < weights.length; i++) {
+      at -= weights[i]!;
+      if (at < 0) return i;
+    }
+    return weights.length - 1;
+  }
+
+  /** First schedules by several priority rules, backward from the landing; the best of them. */
+  private construct(): State {
+    const { model } = this;
+    const length = model.jobs.map((job) => job.activities.reduce((sum, a) => sum + model.activities[a]!.shortest, 0));
+    const onMachine = model.jobs.map((job) =>
+      job.activities.reduce((sum, a) => {
+        const activity = model.activities[a]!;
+        return sum + (activity.modes.every((m) => m.machine >= 0) ? activity.shortest : 0);
+      }, 0),
+    );
+    const choices = model.jobs.map((job) =>
+      job.activities.reduce((sum, a) => sum + model.activities[a]!.modes.length, 0),
+    );
+    const rules: ((j: number) => number)[] = [
+      (j) => -onMachine[j]! * 1000 - length[j]!,
+      (j) => -model.jobs[j]!.rate * 1e6 - onMachine[j]!,
+      (j) => (choices[j]! / model.jobs[j]!.activities.length) * 1e4 - length[j]!,
+    ];
+    let best: State | null = null;
+    let least = Number.POSITIVE_INFINITY;
+    for (const rule of rules) {
+      const state = new State(model);
+      const order = model.jobs.map((job) => job.id).sort((x, y) => rule(x) - rule(y) || x - y);
+      this.insertAll(state, order, null);
+      const cost = this.cost(state);
+      if (cost < least) {
+        least = cost;
+        best = state;
+      }
+    }
+    return best!;
+  }
+
+  private repair(state: State, bias: Bias | null): void {
+    const { model, rng } = this;
+    const out = rng.shuffle(model.jobs.filter((job) => !state.jobIsPlaced(job.id)).map((job) => job.id));
+    if (rng.below(2) === 0) {
+      const weight = out.map((j) =>
+        model.jobs[j]!.activities.reduce((sum, a) => sum + model.activities[a]!.shortest, 0),
+      );
+      const order = out
+        .map((_, i) => i)
+        .sort((x, y) => weight[y]! * (0.5 + rng.real()) - weight[x]! * (0.5 + rng.real()));
+      this.insertAll(
+        state,
+        order.map((i) => out[i]!),
+        bias,
+      );
+    } else this.insertAll(state, out, bias);
+  }
+
+  /** Users before what they use, otherwise in the order given; what finds no place in time may come late. */
+  private insertAll(state: State, order: readonly number[], bias: Bias | null): void {
+    const { model, options, rng } = this;
+    const waiting = new Set(order);
+    const visit = (job: number): void => {
+      if (!waiting.delete(job)) return;
+      for (const user of model.jobs[job]!.users) visit(model.activities[user]!.job);
+      const base = { earliest: 0, bias, settings: 8, rng };
+      if (this.inserter.insertJob(state, job, { ...base, lateness: 0 })) return;
+      this.inserter.insertJob(state, job, { ...base, lateness: model.horizon });
+    };
+    void options;
+    for (const job of order) visit(job);
+  }
+}

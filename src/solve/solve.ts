@@ -1,0 +1,60 @@
+/** The way from a problem to its plan: compile, bound, construct, improve, polish, write. */
+import { costOf, totalOf } from '../kernel/cost.js';
+import type { PlanDocument } from '../plan/document.js';
+import type { Problem } from '../problem/problem.js';
+import { lowerBound } from './bound.js';
+import { compile } from './compile.js';
+import { explainNone, type Reason } from './explain.js';
+import { earliestStarts, pathsOf } from './paths.js';
+import { search } from './search.js';
+import { polish } from './timing.js';
+import { writePlan } from './write-plan.js';
+
+export type Effort = PlanDocument['effort']['level'];
+
+/** Minutes of rows filled, for ten dishes; more dishes get more. */
+const WORK: Record<Effort, number> = { quick: 2e6, normal: 2e7, deep: 2e8 };
+
+export interface SolveOptions {
+  readonly effort: Effort;
+  readonly seed: number;
+  readonly onProgress?: (progress: { points: number; bound: number }) => void;
+  /** Asked now and then; true ends the search with the best plan so far. */
+  readonly shouldStop?: () => boolean;
+}
+
+export interface Solved {
+  /** Null where no plan was found: `reasons` then say why. */
+  readonly plan: PlanDocument | null;
+  readonly reasons: readonly Reason[];
+}
+
+export function solve(problem: Problem, options: SolveOptions): Solved {
+  const compiled = compile(problem);
+  const { model } = compiled;
+  const est = earliestStarts(model);
+  if (est === null) return { plan: null, reasons: explainNone(compiled, []) };
+  const paths = pathsOf(model);
+  const bound = lowerBound(model, paths, est);
+  if (bound.hopeless.length > 0) return { plan: null, reasons: explainNone(compiled, bound.hopeless) };
+  const found = search(model, {
+    seed: options.seed,
+    work: WORK[options.effort] * Math.max(1, model.jobs.length / 10),
+    earliest: est,
+    paths,
+    polish: (state, tune) => polish(compiled, state, tune),
+    bound: bound.points,
+    ...(options.onProgress && { onBest: (points: number) => options.onProgress!({ points, bound: bound.points }) }),
+    ...(options.shouldStop && { shouldStop: options.shouldStop }),
+  });
+  if (found.unplaced.length > 0) return { plan: null, reasons: explainNone(compiled, found.unplaced) };
+  const total = totalOf(costOf(found.state));
+  const late = model.groups.some((group, g) => found.state.landing(g) > group.due);
+  const proven = total <= bound.points + 0.005;
+  const plan = writePlan(compiled, found.state, {
+    status: late ? 'late' : proven ? 'best' : 'good',
+    bound: bound.points,
+    effort: { level: options.effort, seed: options.seed, rounds: found.rounds, stopped: found.stopped },
+  });
+  return { plan, reasons: [] };
+}

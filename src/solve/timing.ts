@@ -1,0 +1,213 @@
+/**
+ * Times and temperatures together as one linear program, once order, places, hands and runs are fixed: starts, free lengths,
+ * the temperature of each run, changeovers as two linear rows each, and every part of the objective that time or heat moves.
+ *
+ * Minutes at a temperature are convex and piecewise linear, and a plan must take exactly them, neither less nor more; so
+ * each program keeps every run within the columns between which it lies, where they are linear, and the caller moves on
+ * to the neighbouring columns as long as that helps. With the temperatures fixed all rows are differences of two times
+ * with whole bounds: the matrix is totally unimodular and the times come out whole.
+ */
+import { costOf, totalOf } from '../kernel/cost.js';
+import { holds } from '../kernel/holds.js';
+import { stretchesOf } from '../kernel/model.js';
+import { State } from '../kernel/state.js';
+import type { Compiled } from './compile.js';
+import { custodyRows, handRows, machineRows, unitRows } from './order-rows.js';
+import { type Segment, type SkeletonRun, TimingProgram, timingRuns } from './timing-program.js';
+import { changeoverRows, dayRows, lagRows, landingRows, lookRows } from './timing-rows.js';
+
+/** The timing program of a complete schedule. */
+export function timingProgram(
+  compiled: Compiled,
+  state: State,
+  skeleton: readonly SkeletonRun[],
+  segments: readonly (Segment | null)[],
+  fixed: readonly number[],
+): TimingProgram {
+  const program = new TimingProgram(compiled, state, skeleton, segments, fixed);
+  lagRows(program);
+  landingRows(program);
+  lookRows(program);
+  machineRows(program);
+  changeoverRows(program);
+  handRows(program);
+  unitRows(program);
+  custodyRows(program);
+  dayRows(program);
+  return program;
+}
+
+/** The machine states that all members of a run can be in, with the run's program, by rising level. */
+function commonStates(state: State, run: SkeletonRun): number[] {
+  const machine = state.model.machines[run.machine]!;
+  const { program } = machine.states[run.state]!;
+  const lists = run.members.map((a) => new Set(state.modeOf(a).settings.map((s) => s.state)));
+  return machine.states
+    .map((_, s) => s)
+    .filter((s) => machine.states[s]!.program === program && lists.every((list) => list.has(s)))
+    .sort((x, y) => machine.states[x]!.level - machine.states[y]!.level);
+}
+
+/** The piece of a run's levels within which all its members' minutes are linear, on the given side of `level`. */
+function segmentAt(
+  compiled: Compiled,
+  state: State,
+  run: SkeletonRun,
+  common: readonly number[],
+  level: number,
+  up: boolean,
+): Segment | null {
+  const levels = common.map((s) => compiled.model.machines[run.machine]!.states[s]!.level);
+  let low = levels[0] ?? level;
+  let high = levels[levels.length - 1] ?? level;
+  if (high - low < 1e-9) return null;
+  for (const a of run.members) {
+    const { duration } = compiled.problem.steps[a]!.options[state.mode[a]!]!;
+    if (duration.kind !== 'table') continue;
+    for (const { celsius } of duration.columns) {
+      if (celsius < level - 1e-9 || (celsius < level + 1e-9 && up)) low = Math.max(low, celsius);
+      if (celsius > level + 1e-9 || (celsius > level - 1e-9 && !up)) high = Math.min(high, celsius);
+    }
+  }
+  return high - low < 1e-9 ? null : { low, high };
+}
+
+/** The schedule at the program's optimum with whole times; null where it has none or the looks would change in number. */
+export function solveFixed(
+  compiled: Compiled,
+  state: State,
+  skeleton: readonly SkeletonRun[],
+  fixed: readonly number[],
+): State | null {
+  const lengths = Int32Array.from(state.minutes);
+  const settings = Int32Array.from(state.setting);
+  for (let r = 0; r < skeleton.length; r++) {
+    for (const a of skeleton[r]!.members) {
+      const mode = state.modeOf(a);
+      const setting = mode.settings.findIndex((s) => s.state === fixed[r]!);
+      settings[a] = setting;
+      if (mode.range !== null) continue;
+      lengths[a] = mode.settings[setting]!.minutes;
+      if (stretchesOf(mode.attention, lengths[a]!).length !== stretchesOf(mode.attention, state.minutes[a]!).length)
+        return null;
+    }
+  }
+  const program = timingProgram(
+    compiled,
+    state,
+    skeleton,
+    skeleton.map(() => null),
+    fixed,
+  );
+  const values = program.lp.minimise();
+  if (values === null) return null;
+  const next = new State(compiled.model);
+  for (const { id } of compiled.model.activities) {
+    const start = Math.round(program.valueOf(program.start(id), values));
+    const minutes = Math.round(program.valueOf(program.end(id), values)) - start;
+    if (
+      stretchesOf(state.modeOf(id).attention, minutes).length !==
+      stretchesOf(state.modeOf(id).attention, state.minutes[id]!).length
+    )
+      return null;
+    next.place(
+      id,
+      { start, minutes, mode: state.mode[id]!, setting: settings[id]! },
+      state.hands[id]!,
+      state.units[id]!,
+    );
+  }
+  return holds(next) ? next : null;
+}
+
+/** Levels at the optimum of the joint program of times and levels, run by run; the state's own where they are fixed. */
+function jointLevels(
+  compiled: Compiled,
+  state: State,
+  skeleton: readonly SkeletonRun[],
+  common: readonly number[][],
+): number[] {
+  const { machines } = compiled.model;
+  const own = skeleton.map((run) => machines[run.machine]!.states[run.state]!.level);
+  let levels = own;
+  let up = skeleton.map(() => true);
+  let least = Number.POSITIVE_INFINITY;
+  for (let round = 0; round < 6; round++) {
+    const segments = skeleton.map((run, r) => {
+      const side = segmentAt(compiled, state, run, common[r]!, levels[r]!, up[r]!);
+      return side ?? segmentAt(compiled, state, run, common[r]!, levels[r]!, !up[r]!);
+    });
+    if (segments.every((s) => s === null)) return levels;
+    const program = timingProgram(
+      compiled,
+      state,
+      skeleton,
+      segments,
+      skeleton.map((run) => run.state),
+    );
+    const values = program.lp.minimise();
+    if (values === null) return levels;
+    const cost = program.lp.cost.reduce((sum, c, v) => sum + c * values[v]!, 0);
+    if (cost > least - 1e-6 && round > 1) return levels;
+    least = Math.min(least, cost);
+    let moved = false;
+    const next = program.runs.map((run, r) => (run.level < 0 ? levels[r]! : values[run.level]!));
+    up = next.map((level, r) => {
+      const segment = segments[r];
+      if (segment === null || segment === undefined) return up[r]!;
+      const atTop = level > segment.high - 1e-6;
+      const atBottom = level < segment.low + 1e-6;
+      if (atTop !== up[r]! || (!atTop && !atBottom)) moved ||= atTop || atBottom;
+      return atTop;
+    });
+    levels = next;
+    if (!moved) return levels;
+  }
+  return levels;
+}
+
+/**
+ * The best schedule found with the same order, places, hands and runs: the joint program's levels put on the dial, then whole
+ * minutes, then single runs tried one dial step up and down as long as that helps. Never worse than `state`.
+ */
+export function polish(compiled: Compiled, state: State, tune: boolean): State {
+  const skeleton = timingRuns(state);
+  let fixed = skeleton.map((run) => run.state);
+  let best = state;
+  let least = totalOf(costOf(state));
+  const tryFixed = (candidate: number[]): boolean => {
+    const next = solveFixed(compiled, best, skeleton, candidate);
+    if (next === null) return false;
+    const cost = totalOf(costOf(next));
+    if (cost > least - 1e-9) return false;
+    least = cost;
+    best = next;
+    fixed = candidate;
+    return true;
+  };
+  tryFixed(fixed);
+  if (!tune) return best;
+  const common = skeleton.map((run) => commonStates(state, run));
+  if (common.every((list) => list.length < 2)) return best;
+  const levels = jointLevels(compiled, best, skeleton, common);
+  const { machines } = compiled.model;
+  tryFixed(
+    levels.map((level, r) => {
+      const { states } = machines[skeleton[r]!.machine]!;
+      return common[r]!.reduce(
+        (a, b) => (Math.abs(states[b]!.level - level) < Math.abs(states[a]!.level - level) ? b : a),
+        fixed[r]!,
+      );
+    }),
+  );
+  for (let helped = true, round = 0; helped && round < 8; round++) {
+    helped = false;
+    for (let r = 0; r < skeleton.length; r++) {
+      for (const step of [1, -1]) {
+        const neighbour = common[r]![common[r]!.indexOf(fixed[r]!) + step];
+        if (neighbour !== undefined) helped = tryFixed(fixed.map((s, k) => (k === r ? neighbour : s))) || helped;
+      }
+    }
+  }
+  return best;
+}

@@ -1,0 +1,100 @@
+/** The ways in which one activity of a path can be done, each a row of the dynamic programme in `insert.ts`. */
+import type { Activity, Model } from '../kernel/model.js';
+import type { Rng } from './rng.js';
+
+export interface Variant {
+  readonly mode: number;
+  readonly setting: number;
+  /** Processing time; -1 where it is free within the mode's range. */
+  readonly minutes: number;
+  /** Machine state or -1. */
+  readonly machine: number;
+  readonly state: number;
+  /** Renewable in custody during the activity, and how much of it; -1: none. */
+  readonly vessel: number;
+  readonly amount: number;
+  /** The custody that goes on after its end; -1: none. */
+  readonly kept: number;
+  readonly transparent: boolean;
+  readonly cost: number;
+}
+
+/** Makes settings other than one dearer, so that several jobs agree on a state. */
+export interface Bias {
+  readonly machine: number;
+  readonly state: number;
+  readonly cost: number;
+}
+
+/** Settings of a mode worth a row: all when few, else the ends, the cheapest, those in use on the machine and a few by chance. */
+function pickSettings(mode: Activity['modes'][number], inUse: ReadonlySet<number>, limit: number, rng: Rng): number[] {
+  const n = mode.settings.length;
+  if (n <= limit) return Array.from({ length: n }, (_, i) => i);
+  const picked = new Set<number>([0, n - 1]);
+  let cheapest = 0;
+  for (let i = 1; i < n; i++) if (mode.settings[i]!.cost < mode.settings[cheapest]!.cost) cheapest = i;
+  picked.add(cheapest);
+  for (let i = 0; i < n; i++) if (inUse.has(mode.settings[i]!.state)) picked.add(i);
+  for (let tries = 0; picked.size < limit && tries < limit * 2; tries++) picked.add(rng.below(n));
+  return [...picked].sort((a, b) => a - b);
+}
+
+/** Lengths tried where the range is not free to slide: its ends, the ends of its best part, the middle and one by chance. */
+function pickLengths(range: NonNullable<Activity['modes'][number]['range']>, limit: number, rng: Rng): number[] {
+  if (range.high - range.low <= limit)
+    return Array.from({ length: range.high - range.low + 1 }, (_, i) => range.low + i);
+  const middle = Math.floor((range.bestLow + range.bestHigh) / 2);
+  const chance = range.low + rng.below(range.high - range.low + 1);
+  return [...new Set([range.low, range.bestLow, middle, range.bestHigh, range.high, chance])].sort((a, b) => a - b);
+}
+
+/**
+ * Variants of an activity. `carried`: the custodies that may reach it along the path (-1 for none), which a transparent mode
+ * carries on.
+ */
+export function variantsOf(
+  model: Model,
+  activity: Activity,
+  carried: readonly number[],
+  amounts: ReadonlyMap<number, number>,
+  inUse: ReadonlySet<number>[],
+  bias: Bias | null,
+  limit: number,
+  rng: Rng,
+): Variant[] {
+  const out: Variant[] = [];
+  activity.modes.forEach((mode, m) => {
+    const settings = mode.machine < 0 ? [0] : pickSettings(mode, inUse[mode.machine]!, limit, rng);
+    const slides = mode.range !== null && mode.machine < 0 && mode.attention.crew === 0;
+    for (const s of settings) {
+      const setting = mode.settings[s]!;
+      const off = bias !== null && mode.machine === bias.machine && setting.state !== bias.state ? bias.cost : 0;
+      const lengths = mode.range === null ? [setting.minutes] : slides ? [-1] : pickLengths(mode.range, limit, rng);
+      for (const minutes of lengths) {
+        const { range } = mode;
+        const rest =
+          range === null || minutes < 0
+            ? 0
+            : range.rate * Math.max(0, range.bestLow - minutes, minutes - range.bestHigh);
+        const base = {
+          mode: m,
+          setting: s,
+          minutes,
+          machine: mode.machine,
+          state: setting.state,
+          transparent: mode.transparent,
+          cost: setting.cost + off + rest,
+        };
+        if (mode.transparent) {
+          for (const vessel of carried) {
+            out.push({ ...base, vessel, amount: vessel < 0 ? 0 : (amounts.get(vessel) ?? 1), kept: vessel });
+          }
+        } else {
+          const kept = activity.empties ? -1 : mode.vessel;
+          out.push({ ...base, vessel: mode.vessel, amount: mode.vessels, kept });
+        }
+      }
+    }
+  });
+  return model.horizon > 0 ? out : [];
+}

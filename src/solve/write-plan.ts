@@ -1,0 +1,193 @@
+/** From a schedule of the model to the plan document. */
+import { blocksOf, runsOf } from '../kernel/blocks.js';
+import { costOf, stretchTimes, totalOf } from '../kernel/cost.js';
+import { transitionTime } from '../kernel/model.js';
+import type { State } from '../kernel/state.js';
+import type { Placed } from '../kitchen/arrange.js';
+import { callsOf } from '../plan/calls.js';
+import type { DishRow, PlanDocument, RunRow, SpotRow, StepRow } from '../plan/document.js';
+import type { Appliance, Footprint } from '../problem/problem.js';
+import { isoAt } from '../problem/hours.js';
+import type { Compiled } from './compile.js';
+
+export interface Outcome {
+  readonly status: PlanDocument['status'];
+  readonly bound: number;
+  readonly effort: PlanDocument['effort'];
+}
+
+/** A list with one entry becomes the entry. */
+const each = <T>(list: readonly T[]): T | T[] => (list.length === 1 ? list[0]! : [...list]);
+
+const cents = (points: number): number => Math.round(points * 100) / 100;
+
+export function writePlan(compiled: Compiled, state: State, outcome: Outcome): PlanDocument {
+  const { problem, model } = compiled;
+  const parts = costOf(state);
+  const steps = stepRows(compiled, state);
+  const runs = runRows(compiled, state);
+  const dishes = dishRows(compiled, state);
+  return {
+    format: 'hearthtable-plan/1',
+    problem: { title: problem.title, digest: problem.digest },
+    serve: isoAt(problem, model.serve),
+    zone: problem.zone,
+    status: outcome.status,
+    points: {
+      total: cents(totalOf(parts)),
+      bound: Math.min(cents(totalOf(parts)), Math.floor(outcome.bound * 100 + 1e-4) / 100),
+      parts: {
+        late: cents(parts.late),
+        wait: cents(parts.wait),
+        over: cents(parts.over),
+        gap: cents(parts.gap),
+        heat: cents(parts.heat),
+        runs: cents(parts.runs),
+        idle: cents(parts.idle),
+        rest: cents(parts.rest),
+        swap: cents(parts.swap),
+        day: cents(parts.day),
+      },
+    },
+    steps,
+    runs,
+    dishes,
+    calls: callsOf(problem, { steps, runs, dishes }),
+    cautions: [],
+    effort: outcome.effort,
+  };
+}
+
+function stepRows({ problem, model, kit }: Compiled, state: State): StepRow[] {
+  const placed = standingPlaces(state, kit);
+  const boards = boardNumbers(state, kit.boards);
+  const order = model.activities
+    .map((a) => a.id)
+    .sort((a, b) => state.start[a]! - state.start[b]! || state.end(a) - state.end(b) || a - b);
+  return order.map((a) => {
+    const step = problem.steps[a]!;
+    const option = step.options[state.mode[a]!]!;
+    const mode = state.modeOf(a);
+    const { place } = option;
+    const appliance =
+      place.kind === 'heated' || place.kind === 'burner' ? problem.kitchen.appliances[place.appliance]! : null;
+    const stretches = stretchTimes(state, a);
+    const hands = state.hands[a]!.map((cook, k) => {
+      const stretch = Math.floor(k / mode.attention.crew);
+      return {
+        cook: problem.cooks[cook]!.name,
+        start: isoAt(problem, stretches[stretch * 2]!),
+        end: isoAt(problem, stretches[stretch * 2 + 1]!),
+      };
+    });
+    const row: StepRow = {
+      dish: problem.dishes[step.dish]!.name,
+      step: step.name,
+      work: step.work,
+      start: isoAt(problem, state.start[a]!),
+      end: isoAt(problem, state.end(a)),
+      appliance: appliance?.name ?? null,
+      mode: place.kind === 'heated' ? appliance!.modes[place.mode]!.name : null,
+      place: null,
+      celsius: place.kind === 'heated' ? option.settings[state.setting[a]!]! : null,
+      pan: option.pan === null ? null : problem.kitchen.pans[option.pan]!.name,
+      spot: null,
+      level: null,
+      hands,
+    };
+    if (step.core !== null) {
+      if (option.duration.kind === 'table')
+        row.minutes = Object.fromEntries(option.duration.columns.map((c) => [c.celsius, c.minutes]));
+      else if (option.duration.kind === 'fixed') row.minutes = option.duration.minutes;
+    }
+    if (place.kind === 'board') row.place = `board ${boards.get(a)! + 1}`;
+    if (place.kind === 'burner' && appliance!.surface.kind === 'burners') {
+      const { burners } = appliance!.surface;
+      row.place = each(state.units[a]!.map((u) => burners[kit.units[u]!.burner]!.name));
+    }
+    const spots = placed.get(a);
+    if (place.kind === 'heated' && spots !== undefined) {
+      const { footprint } = option.load!;
+      row.place = each(spots.map((p) => placeOf(appliance!, footprint, p)));
+      row.spot = each(spots.map((p): SpotRow => ({ x: p.spot.x, y: p.spot.y, turned: p.spot.turned })));
+      if (appliance!.surface.kind === 'racks') row.level = each(spots.map((p) => p.level));
+    }
+    return row;
+  });
+}
+
+/** Levels and spots of everything that stands in an appliance. */
+function standingPlaces(state: State, kit: Compiled['kit']): Map<number, readonly Placed[]> {
+  const out = new Map<number, readonly Placed[]>();
+  state.onMachine.forEach((list, m) => {
+    const members = list.filter((a) => state.modeOf(a).load >= 0);
+    const machine = state.model.machines[m]!;
+    const loads = members.map((a) => {
+      const mode = state.modeOf(a);
+      const { program } = machine.states[state.stateOf(a)]!;
+      return { program, load: mode.load, count: mode.loads, start: state.start[a]!, end: state.end(a) };
+    });
+    const layout = kit.layout(m, loads);
+    if (layout === null) throw new Error(`nothing fits together on machine ${m}`);
+    members.forEach((a, i) => void out.set(a, layout[i]!));
+  });
+  return out;
+}
+
+/** A board for each activity that needs one, in the order of their starts. */
+function boardNumbers(state: State, bench: number): Map<number, number> {
+  const users = state.model.activities.map((a) => a.id).filter((a) => state.modeOf(a).bench === bench);
+  users.sort((a, b) => state.start[a]! - state.start[b]! || a - b);
+  const free: number[] = [];
+  const out = new Map<number, number>();
+  for (const a of users) {
+    let board = free.findIndex((until) => until <= state.start[a]!);
+    if (board < 0) board = free.length;
+    free[board] = state.end(a);
+    out.set(a, board);
+  }
+  return out;
+}
+
+function runRows({ problem, model, kit }: Compiled, state: State): RunRow[] {
+  return model.machines.flatMap((machine, m) => {
+    const appliance = problem.kitchen.appliances[kit.applianceOf[m]!]!;
+    let before = -1;
+    return runsOf(machine, blocksOf(state, m)).map((run) => {
+      const { program, level } = machine.states[run.state]!;
+      const changeover = transitionTime(machine, before, run.state);
+      before = run.state;
+      return {
+        appliance: appliance.name,
+        mode: appliance.modes[program]!.name,
+        celsius: level,
+        start: isoAt(problem, run.from),
+        end: isoAt(problem, run.to),
+        changeover,
+      };
+    });
+  });
+}
+
+function dishRows({ problem, model }: Compiled, state: State): DishRow[] {
+  return problem.dishes.map((dish, d) => {
+    const ready = Math.max(...dish.steps.map((id) => state.end(id)));
+    const { group } = model.jobs[d]!;
+    if (group < 0) return { dish: dish.name, serve: null, ready: isoAt(problem, ready), wait: null, late: null };
+    const landing = state.landing(group);
+    return {
+      dish: dish.name,
+      serve: isoAt(problem, landing),
+      ready: isoAt(problem, ready),
+      wait: landing - ready,
+      late: landing - model.groups[group]!.due,
+    };
+  });
+}
+
+function placeOf(appliance: Appliance, footprint: Footprint, { level, spot }: Placed): string {
+  if (appliance.surface.kind !== 'grate') return `rack ${level}`;
+  const across = footprint.kind === 'round' ? footprint.diameter : spot.turned ? footprint.depth : footprint.width;
+  const covered = appliance.surface.zones.filter((z) => z.x < spot.x + across - 1e-6 && spot.x + 1e-6 < z.x + z.width);
+  return covered.map((z) => z.name).join(' + ');
+}
