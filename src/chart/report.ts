@@ -163,7 +163,7 @@ const PART_WORDS: Readonly<Record<PartName, string>> = {
 };
 
 /** The points by their causes, none that is zero. */
-export function costLines(view: View, width: number, glyphs: Glyphs): Line[] {
+export function costLines(view: View, width: number): Line[] {
   const { parts, total, bound } = view.plan.points;
   const amount = (value: number) => value.toFixed(2).padStart(9);
   const rows = PART_NAMES.filter((part) => parts[part] !== 0).map(
@@ -229,6 +229,6 @@ export function reportLines(view: View, width: number, glyphs: Glyphs): Line[] {
     ...heatLines(view, width, glyphs),
     ...callLines(view, width, glyphs),
     ...cautionLines(view, width, glyphs),
-    ...costLines(view, width, glyphs),
+    ...costLines(view, width),
   ];
 }

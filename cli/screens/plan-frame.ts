@@ -1,0 +1,211 @@
+/** One frame of the plan's screen as lines: as many as the window has rows, none wider than its columns. */
+
+import { busyStretches } from '../../src/chart/busy.js';
+import { type Chart, chartOf, letterKey } from '../../src/chart/chart.js';
+import { dayAt, hourAt } from '../../src/chart/clock.js';
+import { type Glyphs, inGlyphs } from '../../src/chart/glyphs.js';
+import { clip, type Line, lineWidth, plainLine, type Role, segment } from '../../src/chart/line.js';
+import { agendaLines, callLines, cautionLines, firstWords, landingWords, statusWords } from '../../src/chart/report.js';
+import { evenScale, foldedScale } from '../../src/chart/scale.js';
+import { clean, cut, pad, widthOf } from '../../src/chart/text.js';
+import type { View } from '../../src/chart/view.js';
+import { keyTable } from './keys.js';
+import type { PlanState } from './plan-state.js';
+import { detailLines, detailTitle } from './step-detail.js';
+
+export interface Size {
+  readonly columns: number;
+  readonly rows: number;
+}
+
+const SMALLEST: Size = { columns: 60, rows: 16 };
+/** Rows of the detail pane at least, its title counted. */
+const DETAIL = 7;
+/** Columns from which the calls stand beside the detail. */
+const WIDE = 110;
+
+export function planFrame(view: View, state: PlanState, size: Size, glyphs: Glyphs): Line[] {
+  const { columns, rows } = size;
+  const lines = framed(view, state, size, glyphs);
+  const full = [...lines, ...Array.from({ length: Math.max(0, rows - lines.length) }, (): Line => [])];
+  return full.slice(0, rows).map((line) => clip(line, columns));
+}
+
+function framed(view: View, state: PlanState, size: Size, glyphs: Glyphs): Line[] {
+  const { columns, rows } = size;
+  const head = headLines(view, size, glyphs);
+  const hints = hintLine(state, columns, glyphs);
+  const room = rows - head.length - 1;
+  if (state.pane === 'help') return [...head, ...listed(helpLines(glyphs), state.scroll, room, glyphs), hints];
+  if (state.pane === 'calls') {
+    const calls = [...callLines(view, columns - 1, glyphs), ...cautionLines(view, columns - 1, glyphs)];
+    return [...head, ...listed(calls.slice(1), state.scroll, room, glyphs), hints];
+  }
+  if (columns < SMALLEST.columns || rows < SMALLEST.rows) {
+    return [...head, ...listed(agendaLines(view, columns, glyphs), callOfCursor(view, state), room, glyphs), hints];
+  }
+  const { axis, lanes } = chartPart(view, state, size, room, glyphs);
+  const below = room - axis.length - lanes.length;
+  return [...head, ...axis, ...lanes, ...lowerPart(view, state, columns, below, glyphs), hints];
+}
+
+/** In a window too small for a chart the list begins near the step under the cursor. */
+const callOfCursor = (view: View, state: PlanState): number =>
+  state.cursor === null ? 0 : Math.max(0, view.byClock.indexOf(state.cursor));
+
+function spread(left: Line, right: Line, columns: number): Line {
+  const gap = columns - lineWidth(left) - lineWidth(right);
+  return gap < 2 ? left : [...left, segment(' '.repeat(gap)), ...right];
+}
+
+function headLines(view: View, { columns, rows }: Size, glyphs: Glyphs): Line[] {
+  const { problem } = view;
+  const courses = landingWords(view);
+  const serve = inGlyphs(courses === '' ? `serve ${hourAt(problem, problem.serve)}` : courses, glyphs);
+  const when = ` ${dayAt(problem, problem.serve)}, ${cut(serve, Math.floor(columns / 2), glyphs.ellipsis)} `;
+  const title = cut(clean(problem.title), columns - widthOf(when) - 3, glyphs.ellipsis);
+  const status = statusWords(view);
+  const first = inGlyphs(firstWords(view), glyphs);
+  const says = cut(inGlyphs(status.say, glyphs), columns - 2, glyphs.ellipsis);
+  const room = columns - widthOf(says) - 12;
+  const start: Line = room < 12 ? [] : [segment('first ', 'dim'), segment(`${cut(first, room, glyphs.ellipsis)} `)];
+  const lines: Line[] = [
+    spread([segment(` ${title}`, 'title')], [segment(when, 'landing')], columns),
+    spread([segment(` ${says}`, status.role)], start, columns),
+  ];
+  if (rows < 30) return lines;
+  const letters = letterKey(view, columns - 2, glyphs).slice(0, Math.floor(rows / 12));
+  return [...lines, [], ...letters.map((line): Line => [segment(' '), ...line]), []];
+}
+
+function hintLine(state: PlanState, columns: number, glyphs: Glyphs): Line {
+  const hint = (key: string, words: string, on = false): Line => [
+    segment(` ${key} `, on ? 'cursor' : 'key'),
+    segment(words, on ? 'strong' : 'dim'),
+    segment(' '),
+  ];
+  const { look, pane } = state;
+  const hints: Line[] =
+    pane === 'chart'
+      ? [
+          hint(`${glyphs.left} ${glyphs.right}`, 'step'),
+          hint(`${glyphs.up} ${glyphs.down}`, 'lane'),
+          hint('p', 'place', look === 'place'),
+          hint('d', 'dish', look === 'dish'),
+          hint('c', 'cook', look === 'cook'),
+          hint('+ -', 'zoom'),
+          hint('l', 'calls'),
+          hint('?', 'help'),
+          hint('q', 'leave'),
+        ]
+      : [hint(`${glyphs.up} ${glyphs.down}`, 'scroll'), hint('Esc', 'back to the chart'), hint('q', 'leave')];
+  const line: Line[] = [];
+  let used = 0;
+  for (const each of hints) {
+    used += lineWidth(each);
+    if (used > columns) break;
+    line.push(each);
+  }
+  return line.flat();
+}
+
+function helpLines(glyphs: Glyphs): Line[] {
+  const table = keyTable(glyphs);
+  const column = Math.max(...table.map(([key]) => widthOf(key))) + 3;
+  const marks: [string, string][] = [
+    [glyphs.fill.heat.repeat(2), 'on the heat'],
+    [glyphs.fill.hold.repeat(2), 'held warm'],
+    [glyphs.fill.rest.repeat(2), 'rest'],
+    [glyphs.fill.chill.repeat(2), 'chill'],
+    [glyphs.fill.hands.repeat(2), 'work of the hands alone'],
+    [glyphs.fill.wait.repeat(2), 'waiting'],
+    [glyphs.fill.cursor.repeat(2), 'the step under the cursor'],
+    [glyphs.several, 'several short things: go closer'],
+    [glyphs.landed, 'a course is served'],
+    [`${glyphs.tight} ${glyphs.loose}`, 'no minute to spare; some minutes to spare'],
+  ];
+  const row = ([key, words]: readonly [string, string]): Line => [
+    segment(`   ${pad(key, column, '')}`, 'key'),
+    segment(words),
+  ];
+  return [plainLine(' Keys', 'strong'), ...table.map(row), [], plainLine(' Marks', 'strong'), ...marks.map(row)];
+}
+
+/** Rows of a list from a line on, with a mark where more lies above or below. */
+function listed(lines: readonly Line[], scroll: number, rows: number, glyphs: Glyphs): Line[] {
+  const top = Math.max(0, Math.min(scroll, lines.length - rows));
+  const shown = lines.slice(top, top + rows);
+  const filled = [...shown, ...Array.from({ length: Math.max(0, rows - shown.length) }, (): Line => [])];
+  const above: Line = plainLine(` ${glyphs.above} ${top} more above`, 'dim');
+  const below: Line = plainLine(` ${glyphs.below} ${lines.length - top - rows} more below`, 'dim');
+  if (top > 0 && rows > 2) filled[0] = above;
+  if (top + rows < lines.length && rows > 2) filled[rows - 1] = below;
+  return filled;
+}
+
+function chartPart(view: View, state: PlanState, { columns, rows }: Size, room: number, glyphs: Glyphs) {
+  const draw = (airy: boolean) =>
+    chartOf(view, {
+      look: state.look,
+      width: columns,
+      glyphs,
+      cursor: state.cursor,
+      airy,
+      scale: (width) =>
+        state.window === 'whole'
+          ? foldedScale(view.problem, busyStretches(view), width)
+          : evenScale(view.problem, state.window, width),
+    });
+  const airy = draw(true);
+  const space = room - airy.axis.length - Math.max(DETAIL, Math.floor(rows / 5));
+  const chart = airy.rows.length <= space ? airy : draw(false);
+  return { axis: chart.axis, lanes: visibleLanes(chart, state, space, glyphs) };
+}
+
+/** The lanes that fit, with the cursor's lane among them. */
+function visibleLanes(chart: Chart, state: PlanState, space: number, glyphs: Glyphs): Line[] {
+  const lines = chart.rows.map((row) => row.line);
+  if (lines.length <= space) return lines;
+  const at = chart.rows.findIndex((_, index) => laneNumber(chart, index) === state.lane);
+  const top = Math.max(0, Math.min(lines.length - space, at - Math.floor(space / 2)));
+  const shown = lines.slice(top, top + space);
+  const mark = (line: Line, glyph: string): Line => [segment(glyph, 'strong'), ...clipStart(line)];
+  if (top > 0) shown[0] = mark(shown[0]!, glyphs.above);
+  if (top + space < lines.length) shown[space - 1] = mark(shown[space - 1]!, glyphs.below);
+  return shown;
+}
+
+const laneNumber = (chart: Chart, index: number): number =>
+  chart.rows[index]!.lane === null ? -1 : chart.rows.slice(0, index).filter((row) => row.lane !== null).length;
+
+/** A lane's first column holds the pointer alone: it gives way to the mark of more lanes. */
+const clipStart = (line: Line): Line => line.slice(1);
+
+function lowerPart(view: View, state: PlanState, columns: number, rows: number, glyphs: Glyphs): Line[] {
+  if (rows <= 0) return [];
+  if (state.cursor === null) return [plainLine(' No step to show.', 'dim')];
+  const title = detailTitle(view, state.cursor, columns, glyphs);
+  if (columns < WIDE) return [title, ...detailRows(view, state.cursor, columns, rows - 1, glyphs)];
+  const left = Math.floor(columns / 2);
+  const detail = detailRows(view, state.cursor, left - 2, rows - 1, glyphs);
+  const calls = callsFrom(view, view.steps[state.cursor]!.from, columns - left - 1, rows - 1, glyphs);
+  const joined = Array.from({ length: rows - 1 }, (_, row): Line => {
+    const one = clip(detail[row] ?? [], left - 2);
+    return [...one, segment(' '.repeat(left - lineWidth(one))), ...(calls[row] ?? [])];
+  });
+  return [title, ...joined];
+}
+
+function detailRows(view: View, cursor: number, columns: number, rows: number, glyphs: Glyphs): Line[] {
+  const lines = detailLines(view, cursor, columns, rows, glyphs);
+  return [...lines, ...Array.from({ length: Math.max(0, rows - lines.length) }, (): Line => [])];
+}
+
+/** The calls from a minute on, as many rows as there are. */
+function callsFrom(view: View, minute: number, columns: number, rows: number, glyphs: Glyphs): Line[] {
+  const heading: Line = plainLine(`  Calls from ${hourAt(view.problem, minute)}`, 'strong' satisfies Role);
+  const from = view.problem.origin + minute * 60_000;
+  const calls = view.plan.calls.filter((call) => Date.parse(call.at) >= from);
+  const lines = callLines({ ...view, plan: { ...view.plan, calls } }, columns, glyphs).slice(2);
+  return [heading, ...lines].slice(0, rows);
+}

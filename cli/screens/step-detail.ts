@@ -1,0 +1,104 @@
+/** What is told about the step under the cursor: where, in what, whose hands, and why there. */
+import { hourAt } from '../../src/chart/clock.js';
+import { type Glyphs, inGlyphs } from '../../src/chart/glyphs.js';
+import { type Line, lineWidth, type Role, segment } from '../../src/chart/line.js';
+import { type Reason, reasonsOf } from '../../src/chart/reasons.js';
+import { clean, cut, pad } from '../../src/chart/text.js';
+import type { View, ViewStep } from '../../src/chart/view.js';
+import { showLength, showMinutes, showTemperature } from '../../src/units/show.js';
+
+const LABEL = 12;
+
+/** A rule that carries the step's name and its times: `── A roast · Brined pork loin ── 16:47–18:02 ──`. */
+export function detailTitle(view: View, index: number, width: number, glyphs: Glyphs): Line {
+  const step = view.steps[index]!;
+  const dish = view.dishes[step.dish]!;
+  const { problem } = view;
+  const times = `${hourAt(problem, step.from)}${glyphs.range}${hourAt(problem, step.to)}, ${showMinutes(step.to - step.from)}`;
+  const right = ` ${times} ${glyphs.rule.repeat(2)}`;
+  const room = width - 3 - right.length - 3;
+  const name = cut(`${dish.letter} ${step.name} ${glyphs.dot} ${dish.name}`, room, glyphs.ellipsis);
+  const left: Line = [segment(`${glyphs.rule.repeat(2)} `, 'axis'), segment(name, 'strong'), segment(' ')];
+  const fill = width - lineWidth(left) - right.length;
+  return [
+    ...left,
+    segment(glyphs.rule.repeat(Math.max(0, fill)), 'axis'),
+    segment(right.slice(0, -2), 'strong'),
+    segment(right.slice(-2), 'axis'),
+  ];
+}
+
+/** At most so many rows; the first say where and who, the rest why there, the tightest reasons first. */
+export function detailLines(view: View, index: number, width: number, rows: number, glyphs: Glyphs): Line[] {
+  const step = view.steps[index]!;
+  const { waitsFor, waitsForIt } = reasonsOf(view, index);
+  const facts = [
+    ...entry('where', whereWords(view, step), width, glyphs, 'heat'),
+    ...entry('in', panWords(step), width, glyphs),
+    ...entry('hands', handWords(view, step, glyphs), width, glyphs),
+  ];
+  const left = Math.max(2, rows - facts.length);
+  const after = Math.max(left - Math.max(1, waitsForIt.length), Math.min(waitsFor.length, Math.ceil(left / 2)));
+  return [
+    ...facts,
+    ...reasonLines('waits for', waitsFor, after, width, glyphs),
+    ...reasonLines('awaited by', waitsForIt, left - Math.min(after, Math.max(1, waitsFor.length)), width, glyphs),
+  ].slice(0, rows);
+}
+
+function entry(label: string, text: string, width: number, glyphs: Glyphs, role: Role = 'plain'): Line[] {
+  if (text === '') return [];
+  const told = cut(inGlyphs(text, glyphs), width - LABEL, glyphs.ellipsis);
+  return [[segment(` ${pad(label, LABEL - 1, '')}`, 'dim'), segment(told, role)]];
+}
+
+function reasonLines(label: string, reasons: readonly Reason[], rows: number, width: number, glyphs: Glyphs): Line[] {
+  if (reasons.length === 0) return rows > 0 ? entry(label, 'nothing', width, glyphs) : [];
+  return reasons.slice(0, rows).map((reason, index) => {
+    const more = index === rows - 1 && reasons.length > rows ? ` (${reasons.length - rows} more)` : '';
+    const mark = reason.tight ? glyphs.tight : glyphs.loose;
+    const told = cut(inGlyphs(`${reason.say}${more}`, glyphs), width - LABEL - 2, glyphs.ellipsis);
+    return [
+      segment(` ${pad(index === 0 ? label : '', LABEL - 1, '')}`, 'dim'),
+      segment(`${mark} `, reason.tight ? 'warn' : 'dim'),
+      segment(told),
+    ];
+  });
+}
+
+function whereWords(view: View, step: ViewStep): string {
+  const appliance = step.appliance === null ? undefined : view.problem.kitchen.appliances[step.appliance];
+  const places = step.places.map(clean).join(' + ');
+  if (!appliance) return places === '' ? 'aside, it takes no place' : places;
+  const mode = appliance.modes.find((each) => each.name === step.row.mode);
+  const heat = step.row.celsius === null ? [] : [showTemperature(step.row.celsius, appliance.dial.unit)];
+  const manner = mode ? [mode.name, ...(mode.lid ? [`lid ${mode.lid}`] : [])] : [];
+  return [`${clean(appliance.name)}, ${places}`, ...heat, ...manner].join(', ');
+}
+
+function panWords(step: ViewStep): string {
+  const spots = step.row.spot === null ? [] : [step.row.spot].flat();
+  const pan = step.row.pan === null ? '' : clean(step.row.pan);
+  const count = Array.isArray(step.row.place) ? step.row.place.length : 1;
+  const where = spots.map(
+    (spot) =>
+      `${showLength(spot.x)} from the left, ${showLength(spot.y)} from the front${spot.turned ? ', turned' : ''}`,
+  );
+  const name = pan === '' ? (where.length > 0 ? 'no pan' : '') : count > 1 ? `${pan} × ${count}` : pan;
+  return [name, where.join('; ')].filter((part) => part !== '').join(', ');
+}
+
+function handWords(view: View, step: ViewStep, glyphs: Glyphs): string {
+  if (step.hands.length === 0) return 'none';
+  const cooks = [...new Set(step.hands.map((hand) => hand.cook))];
+  return cooks
+    .map((cook) => {
+      const own = step.hands.filter((hand) => hand.cook === cook);
+      const times = own.map((hand) => {
+        const from = hourAt(view.problem, hand.from);
+        return hand.to - hand.from <= 1 ? from : `${from}${glyphs.range}${hourAt(view.problem, hand.to)}`;
+      });
+      return `${view.cookNames[cook]} ${times.join(', ')}`;
+    })
+    .join('; ');
+}
