@@ -33,10 +33,11 @@ export function checkLanding(reading: Reading): Violation[] {
       tell('late', `${landing.name} lands ${inMinutes(late)} late; the plan says ${given} for ${dish.name}.`);
     }
   }
-  for (const row of plan.dishes) {
-    const dish = problem.dishes.findIndex((each) => each.name === row.dish);
-    if (dish < 0) tell('unknown', `The meal has no dish ${row.dish}.`);
-    else if (reading.dishRows[dish] !== row) tell('twice', `${row.dish} stands twice in the list of dishes.`);
+  for (const [index, { dish }] of plan.dishes.entries()) {
+    if (problem.dishes.every((each) => each.name !== dish)) tell('unknown', `The meal has no dish ${dish}.`);
+    else if (plan.dishes.findIndex((each) => each.dish === dish) !== index) {
+      tell('twice', `${dish} stands twice in the list of dishes.`);
+    }
   }
   return found;
 }

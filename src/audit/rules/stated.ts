@@ -1,7 +1,7 @@
 /** What a plan says about itself beside the ten rules: whose problem it is, its points, its dishes' waits, its calls. */
 import { PART_NAMES } from '../../plan/document.js';
 import type { Points } from '../points.js';
-import type { Reading } from '../reading.js';
+import type { Reading, Row } from '../reading.js';
 import { inMinutes, type Violation } from '../violation.js';
 
 /** Points are given to 0.01, and both sides round. */
@@ -57,7 +57,7 @@ export function checkStated(reading: Reading, points: Points): Violation[] {
     const row = reading.rows.find((each) => each.label === label);
     const at = clock.minute(call.at);
     if (row === undefined) tell('calls', `A call is for ${label}, which is not in the plan.`, [label]);
-    else if (!(at >= row.start && at <= row.end)) {
+    else if (!isMomentOf(reading, row, at)) {
       tell('calls', `A call for ${label} comes at ${clock.show(at)}, outside the step.`, [label]);
     }
     if (call.cook !== null && !problem.cooks.some((cook) => cook.name === call.cook)) {
@@ -65,4 +65,14 @@ export function checkStated(reading: Reading, points: Points): Violation[] {
     }
   }
   return found;
+}
+
+/**
+ * A call comes within its step. Every call names a step, so those that are about no step lean on one: setting an appliance
+ * (where a changeover begins), turning it off (where a run ends), and serving (where the step's dish lands).
+ */
+function isMomentOf(reading: Reading, row: Row, at: number): boolean {
+  if (at >= row.start && at <= row.end) return true;
+  if (reading.runs.some((run) => at === run.start - run.least || at === run.end)) return true;
+  return row.dish !== null && at === reading.lands[reading.problem.dishes.indexOf(row.dish)];
 }

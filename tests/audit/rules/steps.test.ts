@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { ALL_HANDS, circle, cooktop, oven, pan, problemOf, rectangle } from '../../support/problem-builder.js';
-import { faults, type PlanSpec } from '../plan-builder.js';
+import { faults, faultsOf, isoAt, type PlanSpec, planOf } from '../plan-builder.js';
 
 const problem = problemOf({
   serve: 120,
@@ -89,7 +89,7 @@ describe('rule 1: every step once, in one of its alternatives, as long as it tak
     expect(resting(16)).toEqual(['1 length']);
   });
 
-  it('tells a step that is missing, unknown or there twice', () => {
+  it('tells a step that is missing or unknown', () => {
     const { 'Roots/rest': _rest, ...fewer } = right.steps;
     expect(faults(problem, { ...right, steps: fewer })).toContain('1 missing');
     expect(faults(problem, { ...right, steps: { ...right.steps, 'Roots/glaze': { at: [105, 106] } } })).toContain(
@@ -98,6 +98,13 @@ describe('rule 1: every step once, in one of its alternatives, as long as it tak
     expect(faults(problem, { ...right, steps: { ...right.steps, 'Soup/boil': { at: [105, 106] } } })).toContain(
       '1 unknown',
     );
+  });
+
+  it('tells a step that is there twice, even at another time', () => {
+    const plan = planOf(problem, right);
+    const rest = plan.steps.find((row) => row.step === 'rest')!;
+    const again = { ...rest, start: isoAt(problem, 112), end: isoAt(problem, 118) };
+    expect(faultsOf(problem, { ...plan, steps: [...plan.steps, again] })).toEqual(['1 twice']);
   });
 
   it('tells an alternative that is none of the step’s', () => {
