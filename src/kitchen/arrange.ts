@@ -1,6 +1,6 @@
 /** Pans over a stretch of time on the levels of one appliance: which level and which spot each keeps. */
 import { alone, groundOf } from './ground.js';
-import { pack, USUAL_EFFORT } from './pack.js';
+import { type Packing, pack, USUAL_EFFORT } from './pack.js';
 import type { Spot, Standing } from './surface.js';
 import type { Shelves } from './surface-of.js';
 import { Work } from './work.js';
@@ -15,6 +15,8 @@ export type Arrangement = { readonly placed: readonly Placed[] } | { readonly pl
 
 /** Work of trying one level for one standing, in nodes. */
 const COST = 2;
+/** Of the work that is left, for one packing. */
+const SHARE = 0.25;
 
 /**
  * A level and a spot for every standing, kept for its whole time, so that those on one level at once do not overlap and
@@ -38,7 +40,7 @@ export function arrangement(
 ): Arrangement {
   const work = typeof effort === 'number' ? new Work(effort) : effort;
   const ground = groundOf(shelves.surface);
-  const placed: (Placed | null)[] = [];
+  const placed: Placed[] = [];
   for (const { footprint, height, fixed } of standings) {
     if (fixed !== null) {
       placed.push(fixed);
@@ -56,15 +58,42 @@ export function arrangement(
       if (standings[i]!.fixed === null) placed[i] = { level: 1, spot: placed[i]!.spot };
       continue;
     }
-    const search = new LevelSearch(shelves, standings, group, placed as Placed[], work);
-    if (search.ownLevels()) continue;
-    if (search.share()) continue;
-    if (search.proven) return { placed: null, proof: true };
+    const part = placeGroup({ shelves, standings, group, work }, placed);
+    if (part === 'placed') continue;
+    if (part === 'impossible') return { placed: null, proof: true };
     proof = false;
-    placed[group[0]!] = null;
   }
-  if (!proof) return { placed: null, proof: false };
-  return { placed: placed as Placed[] };
+  return proof ? { placed } : { placed: null, proof: false };
+}
+
+/** Some standings that hang together in time, by index and in order of start. */
+interface Group {
+  readonly shelves: Shelves;
+  readonly standings: readonly Standing[];
+  readonly group: readonly number[];
+  readonly work: Work;
+}
+
+type Outcome = 'placed' | 'impossible' | 'unknown';
+
+/** Levels and spots for one group, written into `placed`. */
+function placeGroup(task: Group, placed: Placed[]): Outcome {
+  const { group, standings } = task;
+  const known: Known = new Map();
+  const search = new LevelSearch(task, known);
+  if (search.ownLevels()) {
+    for (const i of group) placed[i] = { level: search.level[i]!, spot: placed[i]!.spot };
+    return 'placed';
+  }
+  // What is on at one instant must find room by itself; that refuses most at once.
+  for (const on of instants(standings, group)) {
+    if (on.length === group.length) continue;
+    const moment = new LevelSearch({ ...task, group: on }, known);
+    if (!moment.ownLevels() && moment.share() === 'impossible') return 'impossible';
+  }
+  const outcome = search.share();
+  if (outcome === 'placed') search.keep(placed);
+  return outcome;
 }
 
 /** Groups that hang together in time, each by start, then as given. */
@@ -86,66 +115,79 @@ function inTime(standings: readonly Standing[]): number[][] {
   return found;
 }
 
+/** The largest sets of a group that are on at one instant, by time. */
+function instants(standings: readonly Standing[], group: readonly number[]): number[][] {
+  const found: number[][] = [];
+  let last: readonly number[] = [];
+  for (const k of group) {
+    const at = standings[k]!.start;
+    const on = group.filter((i) => standings[i]!.start <= at && at < standings[i]!.end);
+    // A start at the same minute, or after which nothing has ended, gives a larger set.
+    if (last.every((i) => on.includes(i))) found.pop();
+    found.push(on);
+    last = on;
+  }
+  return found;
+}
+
+/** Spots for sets of standings on one level, by the set. */
+type Known = Map<string, Packing>;
+
 /** Levels for one group; a level holds what `pack` finds spots for. */
 class LevelSearch {
-  proven = true;
-  private readonly level: Int32Array;
-  private readonly known = new Map<string, readonly Spot[] | null>();
+  /** Of each standing; 0: none yet. */
+  readonly level: Int32Array;
+  /** For each standing those that are on at some instant with it, itself included. */
+  private readonly beside: number[][] = [];
+  private unsure = false;
 
   constructor(
-    private readonly shelves: Shelves,
-    private readonly standings: readonly Standing[],
-    private readonly group: readonly number[],
-    private readonly placed: Placed[],
-    private readonly work: Work,
+    private readonly task: Group,
+    private readonly known: Known,
   ) {
+    const { group, standings } = task;
     this.level = new Int32Array(standings.length);
-    for (const i of group) this.level[i] = standings[i]!.fixed?.level ?? 0;
+    for (const i of group) {
+      this.level[i] = standings[i]!.fixed?.level ?? 0;
+      this.beside[i] = group.filter((j) => this.together(i, j));
+    }
   }
 
   private together(i: number, j: number): boolean {
-    const a = this.standings[i]!;
-    const b = this.standings[j]!;
+    const a = this.task.standings[i]!;
+    const b = this.task.standings[j]!;
     return a.start < b.end && b.start < a.end;
   }
 
   /** Without packing: each on the lowest level that is empty for its whole time. */
   ownLevels(): boolean {
-    const { levels } = this.shelves;
-    const { group, standings, level } = this;
-    const taken: number[] = [];
-    for (const i of group) {
-      if (standings[i]!.fixed !== null) continue;
+    const { group, standings, shelves } = this.task;
+    const free = group.filter((i) => standings[i]!.fixed === null);
+    const fits = free.every((i) => {
       let own = 1;
-      while (own <= levels && group.some((j) => level[j] === own && this.together(i, j))) own++;
-      if (own > levels) return this.forget(taken);
-      level[i] = own;
-      taken.push(i);
-      if (!this.low(i)) return this.forget(taken);
-    }
-    for (const i of taken) this.placed[i] = { level: level[i]!, spot: this.placed[i]!.spot };
-    return true;
-  }
-
-  private forget(taken: readonly number[]): false {
-    for (const i of taken) this.level[i] = 0;
-    return false;
+      while (own <= shelves.levels && this.beside[i]!.some((j) => this.level[j] === own)) own++;
+      this.level[i] = own;
+      return own <= shelves.levels && this.low(i);
+    });
+    if (!fits) for (const i of free) this.level[i] = 0;
+    return fits;
   }
 
   /** Whether the cavity is high enough at every instant of i's stay, for those that have a level. */
   private low(i: number): boolean {
-    const { levels, height, clearance } = this.shelves;
+    const { shelves, standings } = this.task;
+    const { levels, height, clearance } = shelves;
     if (height === Number.POSITIVE_INFINITY) return true;
-    const own = this.standings[i]!;
-    for (const k of this.group) {
+    const near = this.beside[i]!;
+    for (const k of near) {
       // The sum rises only where something begins.
-      const at = Math.max(this.standings[k]!.start, own.start);
-      if (this.level[k] === 0 || at >= own.end || at >= this.standings[k]!.end) continue;
+      const at = Math.max(standings[k]!.start, standings[i]!.start);
+      if (this.level[k] === 0) continue;
       let sum = 0;
       for (let l = 1; l <= levels; l++) {
         let tallest = -1;
-        for (const j of this.group) {
-          const one = this.standings[j]!;
+        for (const j of near) {
+          const one = standings[j]!;
           if (this.level[j] === l && one.start <= at && at < one.end) tallest = Math.max(tallest, one.height);
         }
         if (tallest >= 0) sum += tallest + clearance;
@@ -156,56 +198,67 @@ class LevelSearch {
   }
 
   /** Every assignment of levels, the lowest first; levels on which nothing stands yet are alike. */
-  share(): boolean {
-    const free = this.group.filter((i) => this.standings[i]!.fixed === null);
-    const found = this.assign(free, 0);
-    if (!found && this.work.spent) this.proven = false;
-    return found;
+  share(): Outcome {
+    const free = this.task.group.filter((i) => this.task.standings[i]!.fixed === null);
+    if (this.assign(free, 0)) return 'placed';
+    return this.unsure || this.task.work.spent ? 'unknown' : 'impossible';
   }
 
   private assign(free: readonly number[], k: number): boolean {
-    if (k === free.length) return this.keep();
+    if (k === free.length) return true;
+    const { group, shelves, work } = this.task;
     const i = free[k]!;
     let empty = false;
-    for (let l = 1; l <= this.shelves.levels; l++) {
-      const used = this.group.some((j) => this.level[j] === l);
+    for (let l = 1; l <= shelves.levels; l++) {
+      const used = group.some((j) => this.level[j] === l);
       if (!used && empty) continue;
       empty ||= !used;
-      if (!this.work.take(COST)) return false;
+      if (!work.take(COST)) return false;
       this.level[i] = l;
-      if (this.low(i) && this.spotsOn(l) !== null && this.assign(free, k + 1)) return true;
+      if (this.low(i) && this.spotsAround(i).spots !== null && this.assign(free, k + 1)) return true;
       this.level[i] = 0;
     }
     return false;
   }
 
-  /** Spots for those that stand on a level now, in the group's order. */
-  private spotsOn(l: number): readonly Spot[] | null {
-    const on = this.group.filter((i) => this.level[i] === l);
-    const key = on.join(' ');
-    let spots = this.known.get(key);
-    if (spots === undefined) {
-      const footprints = on.map((i) => this.standings[i]!.footprint);
-      const fixed = on.map((i) => this.standings[i]!.fixed?.spot ?? null);
-      const clash = (a: number, b: number) => this.together(on[a]!, on[b]!);
-      const stays = fixed.some((spot) => spot !== null) ? fixed : null;
-      const packing = pack(this.shelves.surface, footprints, clash, stays, this.work);
-      spots = packing.spots;
-      if (packing.spots === null && !packing.proof) this.proven = false;
-      this.known.set(key, spots);
+  /** Those on i's level that hang together with it, in rising order. */
+  private around(i: number): number[] {
+    const found = [i];
+    for (const k of found) {
+      for (const j of this.beside[k]!) if (this.level[j] === this.level[i] && !found.includes(j)) found.push(j);
     }
-    return spots;
+    return found.sort((a, b) => a - b);
   }
 
-  private keep(): boolean {
-    for (let l = 1; l <= this.shelves.levels; l++) {
-      const spots = this.spotsOn(l)!;
-      this.group
-        .filter((i) => this.level[i] === l)
-        .forEach((i, k) => {
-          this.placed[i] = { level: l, spot: spots[k]! };
-        });
+  private spotsAround(i: number): Packing {
+    const { shelves, standings, work } = this.task;
+    const on = this.around(i);
+    const key = on.join(' ');
+    let packing = this.known.get(key);
+    if (packing === undefined) {
+      const footprints = on.map((j) => standings[j]!.footprint);
+      const fixed = on.map((j) => standings[j]!.fixed?.spot ?? null);
+      const stays = fixed.some((spot) => spot !== null) ? fixed : null;
+      const part = work.part(SHARE);
+      packing = pack(shelves.surface, footprints, (a, b) => this.together(on[a]!, on[b]!), stays, part);
+      work.settle(part, SHARE);
+      this.known.set(key, packing);
     }
-    return true;
+    if (packing.spots === null && !packing.proof) this.unsure = true;
+    return packing;
+  }
+
+  /** Writes levels and spots. */
+  keep(placed: Placed[]): void {
+    const { group } = this.task;
+    const done = new Set<number>();
+    for (const i of group) {
+      if (done.has(i)) continue;
+      const { spots } = this.spotsAround(i);
+      this.around(i).forEach((j, k) => {
+        placed[j] = { level: this.level[j]!, spot: spots![k]! };
+        done.add(j);
+      });
+    }
   }
 }

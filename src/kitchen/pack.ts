@@ -1,5 +1,6 @@
 /** What fits beside what: spots for pans on a surface, exact for up to eight that are on it together. */
 import type { Footprint } from '../problem/problem.js';
+import { type Bisection, packBisected } from './bisect.js';
 import { type Boxes, type BoxSpots, packCorners } from './corners.js';
 import { areaOf, bodyAt, extentX, extentY, liesOn, overlaps, reach, TOLERANCE, turns } from './footprint.js';
 import { alone, type Box, type Ground, groundOf, tooLarge } from './ground.js';
@@ -164,8 +165,25 @@ function packRound(task: Task, boxes: Boxes, work: Work): Packing {
     work.settle(share, 0.02);
     if (loose !== null) return { spots: listed(loose, free) };
   }
+  const asked = (spots: readonly (Spot | null)[]): Packing => ({ spots: free.map((i) => spots[i]!) });
+  const quick = packTouching(task, 2, work);
+  if (quick !== null) return asked(quick);
+  const early = bisected(task, work, 0.03);
+  if (early.spots !== null) return asked(early.spots);
+  if (early.complete) return NONE;
   const spots = packTouching(task, 12, work) ?? packRelaxed(task, 10 * free.length, work);
-  return spots === null ? UNKNOWN : { spots: free.map((i) => spots[i]!) };
+  if (spots !== null) return asked(spots);
+  const late = bisected(task, work, 0.3);
+  if (late.spots !== null) return asked(late.spots);
+  return late.complete ? NONE : UNKNOWN;
+}
+
+/** Halving with a share of the work. */
+function bisected(task: Task, work: Work, share: number): Bisection {
+  const part = work.part(share);
+  const result = packBisected(task, part);
+  work.settle(part, share);
+  return result;
 }
 
 /** Rectangles that all conflict. */
@@ -190,9 +208,17 @@ function packSparse(task: Task, boxes: Boxes, sets: readonly (readonly number[])
   return related.complete ? NONE : UNKNOWN;
 }
 
+const narrowest = (footprint: Footprint): number => Math.min(extentX(footprint, false), extentY(footprint, false));
+
 /** Simple reasons why footprints never stand together: too much area, or two of them that are too much already. */
 function impossible(ground: Ground, together: readonly Footprint[]): boolean {
   if (tooLarge(ground, together)) return true;
+  const { round } = ground.surface;
+  if (round !== null) {
+    // Two discs in a third: their diameters add up to no more than its own. A rectangle holds a disc as wide as it is narrow.
+    const [a = 0, b = 0] = together.map(narrowest).sort((c, d) => d - c);
+    if (a + b > round + 2 * TOLERANCE) return true;
+  }
   if (!ground.plain || together.length === 2) return false;
   return together.some((a, i) => together.some((b, j) => j < i && packFew(ground, [a, b], true)?.spots === null));
 }

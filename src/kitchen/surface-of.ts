@@ -28,11 +28,10 @@ export function surfaceOf(appliance: Appliance, mode: Mode | null): Surface {
   if (surface.kind === 'racks') return { strips: [{ x: 0, width: surface.width, depth: surface.depth }], round: null };
   const { round } = surface;
   const lit = new Set(mode?.lit ?? []);
-  const zones = round !== null && surface.zones.length === 0 ? [{ name: '', x: 0, width: round }] : surface.zones;
-  const free = zones.filter((zone) => !lit.has(zone.name)).sort((a, b) => a.x - b.x);
+  const free = surface.zones.filter((zone) => !lit.has(zone.name)).sort((a, b) => a.x - b.x);
   const strips: { x: number; width: number; depth: number }[] = [];
   for (const zone of free) {
-    const depth = round ?? ('depth' in zone ? zone.depth : 0);
+    const depth = round ?? zone.depth;
     const last = strips.at(-1);
     if (last !== undefined && last.depth === depth && Math.abs(last.x + last.width - zone.x) <= JOIN)
       last.width = zone.x + zone.width - last.x;
