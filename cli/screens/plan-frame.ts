@@ -2,13 +2,14 @@
 
 import { busyStretches } from '../../src/chart/busy.js';
 import { type Chart, chartOf, letterKey } from '../../src/chart/chart.js';
-import { dayAt, hourAt } from '../../src/chart/clock.js';
+import { dayAt } from '../../src/chart/clock.js';
 import { type Glyphs, inGlyphs } from '../../src/chart/glyphs.js';
 import { clip, type Line, lineWidth, plainLine, type Role, segment } from '../../src/chart/line.js';
 import { agendaLines, callLines, cautionLines, firstWords, landingWords, statusWords } from '../../src/chart/report.js';
 import { evenScale, foldedScale } from '../../src/chart/scale.js';
 import { clean, cut, pad, widthOf } from '../../src/chart/text.js';
 import type { View } from '../../src/chart/view.js';
+import { clockAt } from '../../src/problem/hours.js';
 import { keyTable } from './keys.js';
 import type { PlanState } from './plan-state.js';
 import { detailLines, detailTitle } from './step-detail.js';
@@ -61,7 +62,7 @@ function spread(left: Line, right: Line, columns: number): Line {
 function headLines(view: View, { columns, rows }: Size, glyphs: Glyphs): Line[] {
   const { problem } = view;
   const courses = landingWords(view);
-  const serve = inGlyphs(courses === '' ? `serve ${hourAt(problem, problem.serve)}` : courses, glyphs);
+  const serve = inGlyphs(courses === '' ? `serve ${clockAt(problem, problem.serve)}` : courses, glyphs);
   const when = ` ${dayAt(problem, problem.serve)}, ${cut(serve, Math.floor(columns / 2), glyphs.ellipsis)} `;
   const title = cut(clean(problem.title), columns - widthOf(when) - 3, glyphs.ellipsis);
   const status = statusWords(view);
@@ -158,25 +159,22 @@ function chartPart(view: View, state: PlanState, { columns, rows }: Size, room: 
     });
   const airy = draw(true);
   const space = room - airy.axis.length - Math.max(DETAIL, Math.floor(rows / 5));
-  const chart = airy.rows.length <= space ? airy : draw(false);
+  const chart = airy.lanes.length <= space ? airy : draw(false);
   return { axis: chart.axis, lanes: visibleLanes(chart, state, space, glyphs) };
 }
 
 /** The lanes that fit, with the cursor's lane among them. */
 function visibleLanes(chart: Chart, state: PlanState, space: number, glyphs: Glyphs): Line[] {
-  const lines = chart.rows.map((row) => row.line);
-  if (lines.length <= space) return lines;
-  const at = chart.rows.findIndex((_, index) => laneNumber(chart, index) === state.lane);
-  const top = Math.max(0, Math.min(lines.length - space, at - Math.floor(space / 2)));
-  const shown = lines.slice(top, top + space);
+  const { lanes, draw } = chart;
+  if (lanes.length <= space) return lanes.map(draw);
+  const at = lanes.indexOf(lanes.filter((lane) => lane !== null)[state.lane] ?? null);
+  const top = Math.max(0, Math.min(lanes.length - space, at - Math.floor(space / 2)));
+  const shown = lanes.slice(top, top + space).map(draw);
   const mark = (line: Line, glyph: string): Line => [segment(glyph, 'strong'), ...clipStart(line)];
   if (top > 0) shown[0] = mark(shown[0]!, glyphs.above);
-  if (top + space < lines.length) shown[space - 1] = mark(shown[space - 1]!, glyphs.below);
+  if (top + space < lanes.length) shown[space - 1] = mark(shown[space - 1]!, glyphs.below);
   return shown;
 }
-
-const laneNumber = (chart: Chart, index: number): number =>
-  chart.rows[index]!.lane === null ? -1 : chart.rows.slice(0, index).filter((row) => row.lane !== null).length;
 
 /** A lane's first column holds the pointer alone: it gives way to the mark of more lanes. */
 const clipStart = (line: Line): Line => line.slice(1);
@@ -203,7 +201,7 @@ function detailRows(view: View, cursor: number, columns: number, rows: number, g
 
 /** The calls from a minute on, as many rows as there are. */
 function callsFrom(view: View, minute: number, columns: number, rows: number, glyphs: Glyphs): Line[] {
-  const heading: Line = plainLine(`  Calls from ${hourAt(view.problem, minute)}`, 'strong' satisfies Role);
+  const heading: Line = plainLine(`  Calls from ${clockAt(view.problem, minute)}`, 'strong' satisfies Role);
   const from = view.problem.origin + minute * 60_000;
   const calls = view.plan.calls.filter((call) => Date.parse(call.at) >= from);
   const lines = callLines({ ...view, plan: { ...view.plan, calls } }, columns, glyphs).slice(2);

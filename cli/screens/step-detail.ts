@@ -1,10 +1,11 @@
 /** What is told about the step under the cursor: where, in what, whose hands, and why there. */
-import { hourAt } from '../../src/chart/clock.js';
+
 import { type Glyphs, inGlyphs } from '../../src/chart/glyphs.js';
 import { type Line, lineWidth, type Role, segment } from '../../src/chart/line.js';
 import { type Reason, reasonsOf } from '../../src/chart/reasons.js';
 import { clean, cut, pad } from '../../src/chart/text.js';
 import type { View, ViewStep } from '../../src/chart/view.js';
+import { clockAt } from '../../src/problem/hours.js';
 import { showLength, showMinutes, showTemperature } from '../../src/units/show.js';
 
 const LABEL = 12;
@@ -14,7 +15,7 @@ export function detailTitle(view: View, index: number, width: number, glyphs: Gl
   const step = view.steps[index]!;
   const dish = view.dishes[step.dish]!;
   const { problem } = view;
-  const times = `${hourAt(problem, step.from)}${glyphs.range}${hourAt(problem, step.to)}, ${showMinutes(step.to - step.from)}`;
+  const times = `${clockAt(problem, step.from)}${glyphs.range}${clockAt(problem, step.to)}, ${showMinutes(step.to - step.from)}`;
   const right = ` ${times} ${glyphs.rule.repeat(2)}`;
   const room = width - 3 - right.length - 3;
   const name = cut(`${dish.letter} ${step.name} ${glyphs.dot} ${dish.name}`, room, glyphs.ellipsis);
@@ -95,8 +96,8 @@ function handWords(view: View, step: ViewStep, glyphs: Glyphs): string {
     .map((cook) => {
       const own = step.hands.filter((hand) => hand.cook === cook);
       const times = own.map((hand) => {
-        const from = hourAt(view.problem, hand.from);
-        return hand.to - hand.from <= 1 ? from : `${from}${glyphs.range}${hourAt(view.problem, hand.to)}`;
+        const from = clockAt(view.problem, hand.from);
+        return hand.to - hand.from <= 1 ? from : `${from}${glyphs.range}${clockAt(view.problem, hand.to)}`;
       });
       return `${view.cookNames[cook]} ${times.join(', ')}`;
     })

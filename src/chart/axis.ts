@@ -1,8 +1,9 @@
 /** The time axis: a row of days where there is more than one, a row of times, a rule with ticks and landings. */
-import { dayAt, hourAt, sameDay, wallMinute } from './clock.js';
+import { clockAt } from '../problem/hours.js';
+import { dayAt, sameDay, wallMinute } from './clock.js';
 import type { Glyphs } from './glyphs.js';
 import { CellRow, type Line } from './line.js';
-import { columnOf, FOLD, foldsOf, minuteOf, type Scale, ticksOf } from './scale.js';
+import { columnOf, FOLD, foldsOf, minuteOf, type Scale } from './scale.js';
 import { widthOf } from './text.js';
 import type { View } from './view.js';
 
@@ -40,17 +41,17 @@ function timeRow(view: View, scale: Scale): Line {
   const labels = new Labels(row);
   for (const landing of view.landings) {
     const column = columnOf(scale, landing.at);
-    if (shows(scale, column)) labels.put(column, hourAt(view.problem, landing.at), 'landing', true);
+    if (shows(scale, column)) labels.put(column, clockAt(view.problem, landing.at), 'landing', true);
   }
   const labelled = new Set<number>();
-  for (const tick of ticksOf(view.problem, scale)) {
-    if (labels.put(tick.column, hourAt(view.problem, tick.minute), 'axis', true)) labelled.add(tick.piece);
+  for (const tick of scale.ticks) {
+    if (labels.put(tick.column, clockAt(view.problem, tick.minute), 'axis', true)) labelled.add(tick.piece);
   }
   for (const [index, piece] of scale.pieces.entries()) {
     if (labelled.has(index)) continue;
     const near = Math.ceil(piece.from + scale.perColumn);
     const minute = near + ((5 - (wallMinute(view.problem, near) % 5)) % 5);
-    labels.put(columnOf(scale, minute), hourAt(view.problem, minute), 'axis', true);
+    labels.put(columnOf(scale, minute), clockAt(view.problem, minute), 'axis', true);
   }
   return row.line();
 }
@@ -73,7 +74,7 @@ function dayRow(view: View, scale: Scale): Line | null {
 function ruleRow(view: View, scale: Scale, glyphs: Glyphs): Line {
   const row = new CellRow(scale.columns);
   row.write(0, glyphs.rule.repeat(scale.columns), 'axis');
-  for (const tick of ticksOf(view.problem, scale)) row.write(tick.column, glyphs.tick, 'axis');
+  for (const tick of scale.ticks) row.write(tick.column, glyphs.tick, 'axis');
   for (const landing of view.landings) row.write(columnOf(scale, landing.at), glyphs.landed, 'landing');
   for (const fold of foldsOf(scale)) row.write(fold, glyphs.fold.repeat(FOLD), 'axis');
   const hidden = outside(view, scale);
@@ -97,7 +98,7 @@ export function outside(view: View, scale: Scale): { before: number; after: numb
 
 /** What stands behind the bars of a lane: dots at ticks, a line at landings. */
 export function drawGrid(row: CellRow, view: View, scale: Scale, glyphs: Glyphs): void {
-  for (const tick of ticksOf(view.problem, scale)) row.write(tick.column, glyphs.grid, 'grid', true);
+  for (const tick of scale.ticks) row.write(tick.column, glyphs.grid, 'grid', true);
   for (const landing of view.landings) row.write(columnOf(scale, landing.at), glyphs.landing, 'landing', true);
 }
 

@@ -23,7 +23,9 @@ export interface ChartOptions {
 
 export interface Chart {
   readonly axis: readonly Line[];
-  readonly rows: readonly { readonly lane: Lane | null; readonly line: Line }[];
+  /** From top to bottom; null: a blank row between groups. */
+  readonly lanes: readonly (Lane | null)[];
+  readonly draw: (lane: Lane | null) => Line;
   readonly scale: Scale;
 }
 
@@ -33,19 +35,20 @@ export function chartOf(view: View, options: ChartOptions): Chart {
   const gutter = gutterFor(lanes, width);
   const scale = options.scale(width - gutter);
   const drawing: Drawing = { view, scale, glyphs, gutter, cursor };
-  const rows = lanes.flatMap((lane, index) => {
-    const row = { lane, line: drawLane(drawing, lane) };
-    return options.airy && lane.opens && index > 0 ? [{ lane: null, line: [] }, row] : [row];
-  });
   const blank = segment(' '.repeat(gutter));
-  return { axis: axisRows(view, scale, glyphs).map((line) => [blank, ...line]), rows, scale };
+  return {
+    axis: axisRows(view, scale, glyphs).map((line) => [blank, ...line]),
+    lanes: lanes.flatMap((lane, index) => (options.airy && lane.opens && index > 0 ? [null, lane] : [lane])),
+    draw: (lane) => (lane === null ? [] : drawLane(drawing, lane)),
+    scale,
+  };
 }
 
 /** The chart of a plan in full, long empty hours folded away. */
 export function wholeChart(view: View, look: Look, width: number, glyphs: Glyphs): Line[] {
   const scale = (columns: number) => foldedScale(view.problem, busyStretches(view), columns);
   const chart = chartOf(view, { look, width, glyphs, cursor: null, airy: true, scale });
-  return [...chart.axis, ...chart.rows.map((row) => row.line)];
+  return [...chart.axis, ...chart.lanes.map(chart.draw)];
 }
 
 /** `A Brined pork loin   B Roast roots`, on as many lines as it takes. */

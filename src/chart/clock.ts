@@ -1,19 +1,12 @@
-/** Clock times as the cook reads them: minutes of the problem on the clock of its zone. */
+/** Days and wall clocks for a chart; times of day stand in `problem/hours`. */
 import { DateTime, IANAZone } from 'luxon';
 import type { Problem } from '../problem/problem.js';
-import { showClock } from '../units/clock.js';
 
 type Zoned = Pick<Problem, 'origin' | 'zone'>;
 
 const instant = (problem: Zoned, minute: number): number => problem.origin + minute * 60_000;
 const at = (problem: Zoned, minute: number): DateTime =>
   DateTime.fromMillis(instant(problem, minute), { zone: problem.zone, locale: 'en-GB' });
-
-/** Minutes after `start` of an ISO 8601 time. */
-export const minuteAt = (problem: Zoned, iso: string): number => (Date.parse(iso) - problem.origin) / 60_000;
-
-/** `18:30` */
-export const hourAt = (problem: Zoned, minute: number): string => showClock(instant(problem, minute), problem.zone);
 
 /** `Sat 3 Oct` */
 export const dayAt = (problem: Zoned, minute: number): string => at(problem, minute).toFormat('ccc d LLL');

@@ -1,8 +1,9 @@
 /** The parts of a plan told in text: what it is, its heat, its calls, its cautions, what it costs. */
 import { PART_NAMES, type PartName } from '../plan/document.js';
+import { clockAt, minuteAt } from '../problem/hours.js';
 import { showMinutes, showTemperature } from '../units/show.js';
 import { fillKey, letterKey, wholeChart } from './chart.js';
-import { dayAt, hourAt, longDayAt, minuteAt, sameDay } from './clock.js';
+import { dayAt, longDayAt, sameDay } from './clock.js';
 import { type Glyphs, inGlyphs } from './glyphs.js';
 import { clip, type Line, lineWidth, plainLine, type Role, segment } from './line.js';
 import { clean, cut, pad, widthOf, wrap } from './text.js';
@@ -30,7 +31,7 @@ export function statusWords(view: View): { say: string; role: Role } {
 /** `main 18:30, sweet 19:10`; the day stands with the meal. */
 export function landingWords(view: View): string {
   if (view.landings.length < 2) return '';
-  return view.landings.map((landing) => `${landing.name} ${hourAt(view.problem, landing.at)}`).join(', ');
+  return view.landings.map((landing) => `${landing.name} ${clockAt(view.problem, landing.at)}`).join(', ');
 }
 
 /** What comes first: `12:10 brine (A Brined pork loin)`. */
@@ -39,7 +40,7 @@ export function firstWords(view: View): string {
   const run = [...view.runs].sort((a, b) => a.ready - b.ready)[0];
   const when = (minute: number) => {
     const day = sameDay(view.problem, minute, view.problem.serve) ? '' : `${dayAt(view.problem, minute)} `;
-    return `${day}${hourAt(view.problem, minute)}`;
+    return `${day}${clockAt(view.problem, minute)}`;
   };
   if (run && (!step || run.ready < step.from))
     return `${when(run.ready)} heat the ${view.applianceNames[run.appliance]}`;
@@ -52,7 +53,7 @@ export function headerLines(view: View, width: number, glyphs: Glyphs): Line[] {
   const { problem } = view;
   const status = statusWords(view);
   const courses = landingWords(view);
-  const serve = `${longDayAt(problem, problem.serve)}, ${hourAt(problem, problem.serve)}, ${problem.zone}`;
+  const serve = `${longDayAt(problem, problem.serve)}, ${clockAt(problem, problem.serve)}, ${problem.zone}`;
   return [
     plainLine(cut(clean(problem.title), width, glyphs.ellipsis), 'title'),
     ...field('Serve', courses === '' ? serve : `${serve}: ${courses}`, width, glyphs),
@@ -86,7 +87,7 @@ export function heatLines(view: View, width: number, glyphs: Glyphs): Line[] {
         ...(mode?.lid ? [`lid ${mode.lid}`] : []),
         ...(mode && mode.lit.length > 0 ? [`${mode.lit.join(' and ')} lit`] : []),
         ...(run.row.changeover > 0
-          ? [`begin ${hourAt(view.problem, run.ready)} (${showMinutes(run.row.changeover)})`]
+          ? [`begin ${clockAt(view.problem, run.ready)} (${showMinutes(run.row.changeover)})`]
           : []),
       ];
       const label = run.appliance === shown ? '' : view.applianceNames[run.appliance]!;
@@ -102,7 +103,7 @@ export function heatLines(view: View, width: number, glyphs: Glyphs): Line[] {
 }
 
 const between = (view: View, from: number, to: number, glyphs: Glyphs) =>
-  `${hourAt(view.problem, from)}${glyphs.range}${hourAt(view.problem, to)}`;
+  `${clockAt(view.problem, from)}${glyphs.range}${clockAt(view.problem, to)}`;
 
 /** The calls by clock, under their day when there is more than one. */
 export function callLines(view: View, width: number, glyphs: Glyphs): Line[] {
@@ -125,7 +126,7 @@ export function callLines(view: View, width: number, glyphs: Glyphs): Line[] {
     const dish = call.say.startsWith(`${call.dish}:`) ? letters.get(call.dish) : undefined;
     const who = pad(call.cook === null ? 'anyone' : clean(call.cook), cook, glyphs.ellipsis);
     const lead: Line = [
-      segment(`  ${hourAt(problem, minute)}  `, 'strong'),
+      segment(`  ${clockAt(problem, minute)}  `, 'strong'),
       segment(`${who}  `, call.cook === null ? 'dim' : 'plain'),
       segment(`${pad(dish?.letter ?? '', letter, '')}  `, dish ? `dish ${dish.index}` : 'plain'),
     ];

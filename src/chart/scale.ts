@@ -17,12 +17,21 @@ export interface Piece extends Stretch {
   readonly columns: number;
 }
 
+export interface Tick {
+  readonly minute: number;
+  readonly column: number;
+  /** Index of its piece. */
+  readonly piece: number;
+}
+
 export interface Scale {
   readonly columns: number;
   readonly perColumn: number;
   /** Minutes between two ticks. */
   readonly tick: number;
   readonly pieces: readonly Piece[];
+  /** Those that are shown, in order. */
+  readonly ticks: readonly Tick[];
 }
 
 /** Columns that a fold takes. */
@@ -47,7 +56,8 @@ export function evenScale(problem: Problem, stretch: Stretch, columns: number): 
   const tick = tickFor(minutes, room);
   const perColumn = tick / Math.max(1, Math.floor((room * tick) / minutes));
   const from = snapped(problem, stretch.from, tick, perColumn);
-  return { columns, perColumn, tick, pieces: [{ from, to: from + columns * perColumn, column: 0, columns }] };
+  const pieces = [{ from, to: from + columns * perColumn, column: 0, columns }];
+  return { columns, perColumn, tick, pieces, ticks: ticksOf(problem, pieces, tick, perColumn) };
 }
 
 /** The stretches one after the other with folds between, in at most so many columns; they rise and do not touch. */
@@ -67,7 +77,8 @@ export function foldedScale(problem: Problem, stretches: readonly Stretch[], col
         columns: last.columns + rest,
         to: last.to + (rest * tick) / parts,
       });
-      return { columns, perColumn: tick / parts, tick, pieces };
+      const ticks = ticksOf(problem, pieces, tick, tick / parts);
+      return { columns, perColumn: tick / parts, tick, pieces, ticks };
     }
   }
   return evenScale(problem, { from: stretches[0]!.from, to: stretches.at(-1)!.to }, columns);
@@ -122,21 +133,21 @@ export function minuteOf(scale: Scale, column: number): number {
 export const foldsOf = (scale: Scale): number[] =>
   scale.pieces.slice(0, -1).map((piece) => piece.column + piece.columns);
 
-/** Every tick with its column, in order. */
-export function ticksOf(problem: Problem, scale: Scale): { minute: number; column: number; piece: number }[] {
-  const ticks: { minute: number; column: number; piece: number }[] = [];
-  for (const [piece, { from, to, column, columns }] of scale.pieces.entries()) {
+function ticksOf(problem: Problem, pieces: readonly Piece[], tick: number, perColumn: number): Tick[] {
+  const into = (minute: number) => ((wallMinute(problem, minute) % tick) + tick) % tick;
+  const ticks: Tick[] = [];
+  for (const [piece, { from, to, column, columns }] of pieces.entries()) {
     // A change of the clocks within the piece moves what is a whole hour, so each tick is looked for by itself.
     let minute = Math.ceil(from - 1e-9);
     while (minute < to) {
-      const over = ((wallMinute(problem, minute) % scale.tick) + scale.tick) % scale.tick;
+      const over = into(minute);
       if (over !== 0) {
-        minute += scale.tick - over;
-        if (((wallMinute(problem, minute) % scale.tick) + scale.tick) % scale.tick !== 0) continue;
+        minute += tick - over;
+        continue;
       }
-      const at = column + Math.round((minute - from) / scale.perColumn);
-      if (minute < to && at < column + columns) ticks.push({ minute, column: at, piece });
-      minute += scale.tick;
+      const at = column + Math.round((minute - from) / perColumn);
+      if (at < column + columns) ticks.push({ minute, column: at, piece });
+      minute += tick;
     }
   }
   return ticks;

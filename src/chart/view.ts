@@ -3,8 +3,8 @@
  * dishes. Everything that draws or tells a plan reads this.
  */
 import type { DishRow, PlanDocument, RunRow, StepRow } from '../plan/document.js';
+import { minuteAt } from '../problem/hours.js';
 import type { Problem, Work } from '../problem/problem.js';
-import { minuteAt } from './clock.js';
 import { letterOf } from './letters.js';
 import { clean } from './text.js';
 

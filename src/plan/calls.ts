@@ -2,8 +2,8 @@
  * The calls of a plan: one instruction at one clock time for one cook. Every sentence that tells a cook what to do now is
  * made here, from the rows of the plan document, so that a screen, a list and a calendar say the same.
  */
+import { clockAt, isoAt, minuteAt, stepKey } from '../problem/hours.js';
 import type { Appliance, Option, Problem, Step } from '../problem/problem.js';
-import { instantOfIso, showClock, showIso } from '../units/clock.js';
 import { showMinutes, showTemperature } from '../units/show.js';
 import type { CallRow, PlanDocument, RunRow, StepRow } from './document.js';
 
@@ -50,7 +50,9 @@ const places = (row: StepRow) => (row.place === null ? [] : [row.place].flat());
 class Teller {
   private readonly appliances: ReadonlyMap<string, Appliance>;
   private readonly cooks: ReadonlyMap<string, number>;
-  private readonly steps = new Map<string, Step>();
+  private readonly steps: ReadonlyMap<string, Step>;
+  private readonly ofDish = new Map<string, StepRow[]>();
+  private readonly minutes = new Map<string, number>();
 
   constructor(
     private readonly problem: Problem,
@@ -58,7 +60,8 @@ class Teller {
   ) {
     this.appliances = new Map(problem.kitchen.appliances.map((appliance) => [appliance.name, appliance]));
     this.cooks = new Map(problem.cooks.map((cook, index) => [cook.name, index]));
-    for (const step of problem.steps) this.steps.set(`${problem.dishes[step.dish]?.name}/${step.name}`, step);
+    this.steps = new Map(problem.steps.map((step) => [stepKey(problem, step.id), step]));
+    for (const row of rows.steps) this.ofDish.set(row.dish, [...(this.ofDish.get(row.dish) ?? []), row]);
   }
 
   /** Bring it to its heat, and, after the appliance's last run, turn it off. */
@@ -204,7 +207,7 @@ class Teller {
 
   /** Rows of the same dish, before this one in the file's order of things, that end at a minute. */
   private before(row: StepRow, minute: number): StepRow[] {
-    const dish = this.rows.steps.filter((other) => other.dish === row.dish && this.minute(other.end) === minute);
+    const dish = this.rowsOf(row.dish).filter((other) => this.minute(other.end) === minute);
     if (row.step === 'hold') return dish.filter((other) => other !== row);
     const step = this.steps.get(`${row.dish}/${row.step}`);
     const names = new Set(step?.after.map((link) => this.problem.steps[link.step]?.name));
@@ -213,8 +216,8 @@ class Teller {
 
   /** Something is done with the food as the step ends, which says by itself that it leaves its place. */
   private goesOn(row: StepRow, end: number): boolean {
-    return this.rows.steps.some(
-      (other) => other.dish === row.dish && this.minute(other.start) === end && this.before(other, end).includes(row),
+    return this.rowsOf(row.dish).some(
+      (other) => this.minute(other.start) === end && this.before(other, end).includes(row),
     );
   }
 
@@ -229,17 +232,25 @@ class Teller {
   }
 
   private draft(minute: number, rank: number, cook: string | null, row: StepRow, say: string): Draft {
-    const at = showIso(this.problem.origin + minute * 60_000, this.problem.zone);
+    const at = isoAt(this.problem, minute);
     const order = cook === null ? ANYONE : (this.cooks.get(cook) ?? ANYONE);
     return { minute, rank, cook: order, call: { at, cook, dish: row.dish, step: row.step, say } };
   }
 
+  private rowsOf(dish: string): readonly StepRow[] {
+    return this.ofDish.get(dish) ?? [];
+  }
+
   private minute(iso: string): number {
-    return ((instantOfIso(iso) ?? Number.NaN) - this.problem.origin) / 60_000;
+    const known = this.minutes.get(iso);
+    if (known !== undefined) return known;
+    const minute = minuteAt(this.problem, iso);
+    this.minutes.set(iso, minute);
+    return minute;
   }
 
   private clock(iso: string): string {
-    return showClock(instantOfIso(iso) ?? Number.NaN, this.problem.zone);
+    return clockAt(this.problem, this.minute(iso));
   }
 }
 

@@ -1,0 +1,120 @@
+/** `hearthtable completion SHELL`: a script that completes commands, options and their values, made from the program itself. */
+import type { Command, Option } from 'commander';
+import { EXIT } from '../exit.js';
+import type { Finish, Io } from '../run.js';
+
+const SHELLS = ['bash', 'zsh', 'fish'] as const;
+type Shell = (typeof SHELLS)[number];
+
+export function addCompletion(program: Command, io: Io, finish: Finish): void {
+  const command = program.command('completion').description('print a completion script for your shell');
+  command
+    .addArgument(command.createArgument('<shell>', 'bash, zsh or fish').choices(SHELLS))
+    .addHelpText(
+      'after',
+      `
+Examples:
+  hearthtable completion bash >> ~/.bashrc
+  hearthtable completion zsh > ~/.zsh/_hearthtable      (in a folder of your fpath)
+  hearthtable completion fish > ~/.config/fish/completions/hearthtable.fish`,
+    )
+    .action((shell: Shell) => {
+      io.stdout.write(SCRIPTS[shell](program));
+      finish(EXIT.plan);
+    });
+}
+
+const SCRIPTS: Readonly<Record<Shell, (program: Command) => string>> = { bash, zsh, fish };
+
+const optionsOf = (command: Command): Option[] => command.options.filter((option) => option.long && !option.hidden);
+const longs = (command: Command): string => [...optionsOf(command).map((option) => option.long), '--help'].join(' ');
+
+function bash(program: Command): string {
+  const cases = program.commands.map((command) => `    ${command.name()}) words="${longs(command)}" ;;`);
+  const values = new Map<string, string>();
+  for (const command of program.commands) {
+    for (const option of optionsOf(command))
+      if (option.argChoices) values.set(option.long!, option.argChoices.join(' '));
+  }
+  const choices = [...values].map(
+    ([option, words]) => `    ${option}) COMPREPLY=($(compgen -W "${words}" -- "$current")); return ;;`,
+  );
+  return `# bash completion for hearthtable
+_hearthtable() {
+  local current="\${COMP_WORDS[COMP_CWORD]}" words=""
+  if [ "$COMP_CWORD" -eq 1 ]; then
+    COMPREPLY=($(compgen -W "${program.commands.map((command) => command.name()).join(' ')} --help --version" -- "$current"))
+    return
+  fi
+  case "\${COMP_WORDS[COMP_CWORD-1]}" in
+${choices.join('\n')}
+    completion) COMPREPLY=($(compgen -W "${SHELLS.join(' ')}" -- "$current")); return ;;
+  esac
+  case "\${COMP_WORDS[1]}" in
+${cases.join('\n')}
+  esac
+  if [[ "$current" == -* ]]; then
+    COMPREPLY=($(compgen -W "$words" -- "$current"))
+  else
+    compopt -o filenames 2>/dev/null
+    COMPREPLY=($(compgen -f -- "$current"))
+  fi
+}
+complete -F _hearthtable hearthtable
+`;
+}
+
+const quoted = (text: string): string =>
+  text.replaceAll("'", '’').replaceAll('[', '(').replaceAll(']', ')').replaceAll(':', ' -');
+
+function zsh(program: Command): string {
+  const commands = program.commands.map((command) => `    '${command.name()}:${quoted(command.description())}'`);
+  const cases = program.commands.map((command) => {
+    const options = optionsOf(command).map((option) => {
+      const value = option.argChoices ? `:value:(${option.argChoices.join(' ')})` : option.required ? ':value:' : '';
+      return `      '${option.long}[${quoted(option.description)}]${value}'`;
+    });
+    const rest = command.name() === 'completion' ? `'1:shell:(${SHELLS.join(' ')})'` : "'*:file:_files'";
+    return `    ${command.name()})\n      _arguments \\\n${[...options, `      ${rest}`].join(' \\\n')}\n      ;;`;
+  });
+  return `#compdef hearthtable
+_hearthtable() {
+  local -a commands
+  commands=(
+${commands.join('\n')}
+  )
+  if (( CURRENT == 2 )); then
+    _describe 'command' commands
+    return
+  fi
+  local command=$words[2]
+  shift words
+  (( CURRENT-- ))
+  case $command in
+${cases.join('\n')}
+  esac
+}
+if [ "$funcstack[1]" = "_hearthtable" ]; then
+  _hearthtable "$@"
+else
+  compdef _hearthtable hearthtable
+fi
+`;
+}
+
+function fish(program: Command): string {
+  const names = program.commands.map((command) => command.name()).join(' ');
+  const none = `not __fish_seen_subcommand_from ${names}`;
+  const lines = program.commands.flatMap((command) => {
+    const seen = `__fish_seen_subcommand_from ${command.name()}`;
+    return [
+      `complete -c hearthtable -f -n '${none}' -a ${command.name()} -d '${quoted(command.description())}'`,
+      ...optionsOf(command).map((option) => {
+        const value = option.argChoices ? ` -x -a '${option.argChoices.join(' ')}'` : option.required ? ' -x' : '';
+        return `complete -c hearthtable -n '${seen}' -l ${option.long!.slice(2)}${value} -d '${quoted(option.description)}'`;
+      }),
+    ];
+  });
+  const shells = `complete -c hearthtable -f -n '__fish_seen_subcommand_from completion' -a '${SHELLS.join(' ')}'`;
+  return `# fish completion for hearthtable\n${[...lines, shells].join('\n')}\n`;
+}

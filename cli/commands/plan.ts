@@ -1,0 +1,108 @@
+/** `hearthtable plan FILE`: solve and show. */
+import { type Command, Option } from 'commander';
+import { audit } from '../../src/audit/audit.js';
+import { ASCII, UNICODE } from '../../src/chart/glyphs.js';
+import { reportLines } from '../../src/chart/report.js';
+import { viewOf } from '../../src/chart/view.js';
+import type { PlanDocument } from '../../src/plan/document.js';
+import type { Problem } from '../../src/problem/problem.js';
+import { type Effort, type Solved, solve } from '../../src/solve/solve.js';
+import { EXIT, type ExitCode, FaultError } from '../exit.js';
+import type { Finish, Io } from '../run.js';
+import { type Capability, capabilityOf } from '../terminal/capability.js';
+import { printed } from '../terminal/paint.js';
+import { progressOn } from '../terminal/progress.js';
+import { addLooks, type LookOptions, wholeNumber, wishesOf } from './looks.js';
+import { openProblem } from './problem-file.js';
+
+interface PlanOptions extends LookOptions {
+  readonly json?: true;
+  readonly text?: true;
+  readonly serve?: string;
+  readonly start?: string;
+  readonly effort: Effort;
+  readonly seed: number;
+}
+
+const EFFORTS: readonly Effort[] = ['quick', 'normal', 'deep'];
+
+export function addPlan(program: Command, io: Io, finish: Finish): void {
+  const command = program
+    .command('plan')
+    .description('work out a plan and show it')
+    .argument('<file>', 'the meal, as YAML or JSON')
+    .option('--json', 'print the plan document')
+    .option('--text', 'print text, even on a terminal')
+    .option('--serve <time>', 'serve at another time: 19:15, or "2026-10-03 19:15"')
+    .option('--start <time>', 'begin no earlier than this')
+    .addOption(new Option('--effort <much>', 'how long to search').choices(EFFORTS).default('normal'))
+    .option(
+      '--seed <number>',
+      'where chance begins; the same seed gives the same plan',
+      wholeNumber(0, 2 ** 31 - 1),
+      1,
+    );
+  addLooks(command)
+    .addHelpText(
+      'after',
+      `
+On a terminal the plan opens as a chart to move in (? for its keys); elsewhere it is printed.
+
+Examples:
+  hearthtable plan supper.yaml
+  hearthtable plan supper.yaml --serve 19:15 --text
+  hearthtable plan supper.yaml --effort deep --json > supper-plan.json
+  hearthtable plan supper.yaml --ascii --width 120 | lpr`,
+    )
+    .action(async (file: string, options: PlanOptions) => finish(await runPlan(io, file, options)));
+}
+
+async function runPlan(io: Io, file: string, options: PlanOptions): Promise<ExitCode> {
+  const times = {
+    ...(options.serve !== undefined && { serve: options.serve }),
+    ...(options.start !== undefined && { start: options.start }),
+  };
+  const problem = openProblem(io, file, times);
+  if (!problem) return EXIT.usage;
+  const able = capabilityOf(io, { ...wishesOf(options), ...(options.text && { text: true }) });
+  const progress = progressOn(io.stderr, able.progress);
+  let solved: Solved;
+  try {
+    solved = solve(problem, { effort: options.effort, seed: options.seed, ...progress.hooks });
+  } finally {
+    progress.clear();
+  }
+  const { plan, reasons } = solved;
+  if (plan === null || plan.status === 'none') {
+    if (plan !== null && options.json) printJson(io, plan);
+    io.stderr.write(`No plan fits.\n${reasons.map((reason) => `  ${reason.say}\n`).join('')}`);
+    return EXIT.none;
+  }
+  checked(problem, plan);
+  if (options.json) printJson(io, plan);
+  else await show(io, problem, plan, able);
+  return EXIT.plan;
+}
+
+const printJson = (io: Io, plan: PlanDocument) => io.stdout.write(`${JSON.stringify(plan, null, 2)}\n`);
+
+/** A plan that fails the audit is never shown. */
+function checked(problem: Problem, plan: PlanDocument): void {
+  const { violations } = audit(problem, plan);
+  if (violations.length === 0) return;
+  const told = violations.slice(0, 3).map((violation) => `  rule ${violation.rule}: ${violation.say}`);
+  const more = violations.length > 3 ? [`  and ${violations.length - 3} more`] : [];
+  throw new FaultError(['the plan that was found is not right, so it is not shown:', ...told, ...more].join('\n'));
+}
+
+async function show(io: Io, problem: Problem, plan: PlanDocument, able: Capability): Promise<void> {
+  const view = viewOf(problem, plan);
+  const glyphs = able.unicode ? UNICODE : ASCII;
+  if (!able.screen) {
+    io.stdout.write(printed(reportLines(view, able.width, glyphs), able.colors));
+    return;
+  }
+  // Ink and React take a while to load, and text needs neither.
+  const { showPlan } = await import('../screens/show-plan.js');
+  await showPlan(view, glyphs, { colors: able.colors, weights: true });
+}

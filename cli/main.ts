@@ -1,0 +1,16 @@
+#!/usr/bin/env node
+/** The command: arguments in, an exit code out. */
+import { run } from './run.js';
+
+// Whoever reads our output may stop before its end, `head` for one; that is no fault.
+for (const stream of [process.stdout, process.stderr]) {
+  stream.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EPIPE') throw error;
+    process.exit();
+  });
+}
+
+// React's development checks are for us, not for a cook; it looks at this when a screen is first needed.
+process.env.NODE_ENV ??= 'production';
+
+process.exitCode = await run(process.argv.slice(2), process);
