@@ -29,8 +29,14 @@ export interface Clock {
 export function zoneClock(zoneName: string, origin: number): Clock {
   const zone = IANAZone.create(zoneName);
   const first = origin / MINUTE;
-  /** Minutes east of UTC at a UTC minute since the epoch. */
-  const offset = (utc: number): number => zone.offset(utc * MINUTE);
+  const known = new Map<number, number>();
+  /** Minutes east of UTC at a UTC minute since the epoch; it changes only on quarters of an hour. */
+  const offset = (utc: number): number => {
+    const quarter = Math.floor(utc / 15);
+    const found = known.get(quarter) ?? zone.offset(quarter * 15 * MINUTE);
+    known.set(quarter, found);
+    return found;
+  };
   const local = (minute: number): number => {
     const utc = first + minute;
     return utc + offset(utc);

@@ -3,6 +3,7 @@
  * once to 0.01.
  */
 import { PART_NAMES, type PartName } from '../plan/document.js';
+import { HEAT_WORKS } from '../problem/problem.js';
 import { cooksBeyond, degreesFromIdeal, minutesOutsideBest } from './option.js';
 import { meet, type Reading } from './reading.js';
 
@@ -42,10 +43,10 @@ function addLate({ landings, problem }: Reading, parts: Parts): void {
 }
 
 /**
- * For every pair "step p, then step s": the minutes between beyond the gap's low end. Nothing when p has its own `keeps`. The
- * dish's `wait` rate when p is the last work on the heat of its dish or comes after it, else the `gap` rate. Across dishes:
- * from a served dish the `gap` rate; from a component its own rate, that is p's dish's, and as a component never on the heat
- * costs the `gap` rate, so does a step of it that is not cooked yet.
+ * For every pair "step p, then step s": the minutes between beyond the gap's low end. Nothing when p has its own `keeps`. Within
+ * a dish its `wait` rate when p is the last work on the heat or comes after it, else the `gap` rate. Across dishes: from
+ * a served dish the `gap` rate; from a component its own (p's dish's) `wait` rate, whichever of its steps is used, but
+ * the `gap` rate when the component is never on the heat.
  */
 function addPairs({ byStep, order, problem }: Reading, parts: Parts): void {
   for (const step of problem.steps) {
@@ -56,8 +57,9 @@ function addPairs({ byStep, order, problem }: Reading, parts: Parts): void {
       if (p === undefined || p.keeps !== null || !before || !after) continue;
       const minutes = Math.max(0, after.start - before.end - link.gap.low);
       const dish = problem.dishes[p.dish]!;
-      const stays = p.dish === step.dish || !dish.served;
-      if (stays && order.cooked[p.id]) parts.wait += problem.rates.wait[dish.fades] * minutes;
+      const heated = dish.steps.some((id) => HEAT_WORKS.has(problem.steps[id]!.work));
+      const waits = p.dish === step.dish ? order.cooked[p.id] === true : !dish.served && heated;
+      if (waits) parts.wait += problem.rates.wait[dish.fades] * minutes;
       else parts.gap += problem.rates.gap * minutes;
     }
   }

@@ -109,6 +109,20 @@ describe('wait and gap between dishes', () => {
     expect(partsOf(using('never', boil('boil')), timed({ 'Sauce/boil': [50, 60], 'A/dress': [90, 100] }))).toEqual({});
   });
 
+  it('costs it from whichever of the component’s steps is used', () => {
+    const problem = meal(
+      { dish: 'Stock', served: false, fades: 'slow', steps: [finish('skim'), boil('reduce')] },
+      { dish: 'A', fades: 'never', steps: [finish('dress', { after: ['Stock/skim', 'Stock/reduce'] })] },
+    );
+    // skim → reduce 10 at 0.02; skim → dress 60 and reduce → dress 40 at 0.25.
+    expect(partsOf(problem, timed({ 'Stock/skim': [20, 30], 'Stock/reduce': [40, 50], 'A/dress': [90, 100] }))).toEqual(
+      {
+        gap: 0.2,
+        wait: 25,
+      },
+    );
+  });
+
   it('costs the gap rate for a component never on the heat', () => {
     expect(partsOf(using('fast', finish('whisk')), timed({ 'Sauce/whisk': [50, 60], 'A/dress': [90, 100] }))).toEqual({
       gap: 0.6,
