@@ -73,7 +73,9 @@ export function compile(problem: Problem): Compiled {
     workers: [],
     rates: { late: rates.late, over: rates.over, swap: rates.swap, day: rates.day },
   };
-  const workers = problem.cooks.map((_, c) => ({ stays: stays(problem, c, model.horizon).map((w) => ({ from: w.start, to: w.end })) }));
+  const workers = problem.cooks.map((_, c) => ({
+    stays: stays(problem, c, model.horizon).map((w) => ({ from: w.start, to: w.end })),
+  }));
   return { problem, model: { ...model, workers }, kit };
 }
 

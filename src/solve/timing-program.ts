@@ -1,22 +1,14 @@
-/** The variables of the timing program and how moments are written in them; rows are added by the files beside this one. */
-import { type Block, blocksOf, runsOf } from '../kernel/blocks.js';
+/** Times and run temperatures as one linear program; the rows are added through `Timetable`. */
 import type { State } from '../kernel/state.js';
 import type { Compiled } from './compile.js';
 import { LinearProgram } from './lp.js';
+import type { SkeletonRun, Timetable } from './timetable.js';
 
 /** A time as a variable plus minutes: `start + offset` or `end - offset` of an activity. */
 export interface Moment {
   /** Flat pairs of variables and coefficients. */
   readonly terms: readonly number[];
   readonly offset: number;
-}
-
-export interface SkeletonRun {
-  readonly machine: number;
-  readonly state: number;
-  readonly members: readonly number[];
-  readonly from: number;
-  readonly to: number;
 }
 
 export interface TimingRun extends SkeletonRun {
@@ -32,13 +24,15 @@ export interface Segment {
   readonly high: number;
 }
 
-export class TimingProgram {
+export class TimingProgram implements Timetable<Moment> {
   readonly lp = new LinearProgram();
   readonly starts: Int32Array;
   /** Length: a variable (range), or linear in a run's level, or a constant. */
   readonly lengths: { variable: number; slope: number; constant: number }[] = [];
   readonly runs: TimingRun[] = [];
-  readonly late: Int32Array;
+  readonly zero: Moment = { terms: [], offset: 0 };
+  readonly first: Moment;
+  private readonly landings: Int32Array;
 
   /**
    * `state` gives the order. `segments`: limits of each run's level, in the order of `timingRuns`; null for a fixed level,
@@ -70,9 +64,8 @@ export class TimingProgram {
       lp.variable(0, 0, model.horizon, state.start[activity.id]!),
     );
     for (const activity of model.activities) this.lengths.push(this.length(activity.id, runOf.get(activity.id)));
-    this.late = Int32Array.from(model.groups, (group, g) =>
-      lp.variable(model.rates.late, 0, model.horizon, state.landing(g) - group.due),
-    );
+    this.landings = Int32Array.from(model.groups, (_, g) => lp.variable(0, 0, model.horizon, state.landing(g)));
+    this.first = this.moment(lp.variable(0, 0, model.serve, firstMinute(state, this.runs)));
   }
 
   private length(a: number, run: number | undefined): { variable: number; slope: number; constant: number } {
@@ -80,12 +73,7 @@ export class TimingProgram {
     const mode = state.modeOf(a);
     const at = state.minutes[a]!;
     if (mode.range !== null) {
-      const { low, high, bestLow, bestHigh, rate } = mode.range;
-      const variable = lp.variable(0, low, high, at);
-      const off = lp.variable(rate, 0, Number.POSITIVE_INFINITY, Math.max(0, bestLow - at, at - bestHigh));
-      lp.row([off, 1, variable, 1], bestLow, Number.POSITIVE_INFINITY);
-      lp.row([off, 1, variable, -1], -bestHigh, Number.POSITIVE_INFINITY);
-      return { variable, slope: 0, constant: 0 };
+      return { variable: lp.variable(0, mode.range.low, mode.range.high, at), slope: 0, constant: 0 };
     }
     const level = run === undefined ? -1 : this.runs[run]!.level;
     const option = compiled.problem.steps[a]!.options[state.mode[a]!]!;
@@ -126,7 +114,7 @@ export class TimingProgram {
   }
 
   landing(group: number): Moment {
-    return { terms: [this.late[group]!, 1], offset: this.compiled.model.groups[group]!.due };
+    return this.moment(this.landings[group]!);
   }
 
   valueOf(moment: Moment, values: Float64Array): number {
@@ -135,37 +123,78 @@ export class TimingProgram {
     return sum;
   }
 
-  variable(v: number): Moment {
-    return { terms: [v, 1], offset: 0 };
+  begin(run: number): Moment {
+    return this.moment(this.runs[run]!.begin);
   }
 
-  /** later - earlier in [low, high]. */
+  finish(run: number): Moment {
+    return this.moment(this.runs[run]!.finish);
+  }
+
+  private moment(variable: number): Moment {
+    return { terms: [variable, 1], offset: 0 };
+  }
+
   apart(earlier: Moment, later: Moment, low: number, high = Number.POSITIVE_INFINITY): void {
-    const terms = [...later.terms];
-    for (let k = 0; k < earlier.terms.length; k += 2) terms.push(earlier.terms[k]!, -earlier.terms[k + 1]!);
-    const shift = earlier.offset - later.offset;
-    this.lp.row(terms, low + shift, high + shift);
+    const { terms, offset } = difference(earlier, later);
+    if (terms.length > 0) this.lp.row(terms, low - offset, high - offset);
   }
 
-  /** Adds `rate` points a minute of later - earlier. */
   charge(rate: number, earlier: Moment, later: Moment): void {
-    for (let k = 0; k < later.terms.length; k += 2) this.lp.addCost(later.terms[k]!, rate * later.terms[k + 1]!);
-    for (let k = 0; k < earlier.terms.length; k += 2) this.lp.addCost(earlier.terms[k]!, -rate * earlier.terms[k + 1]!);
+    const { terms } = difference(earlier, later);
+    for (let k = 0; k < terms.length; k += 2) this.lp.addCost(terms[k]!, rate * terms[k + 1]!);
+  }
+
+  hinge(rate: number, earlier: Moment, later: Moment, free: number): void {
+    const { terms, offset } = difference(earlier, later);
+    let now = offset - free;
+    for (let k = 0; k < terms.length; k += 2) now += this.lp.at[terms[k]!]! * terms[k + 1]!;
+    const over = this.lp.variable(rate, 0, Number.POSITIVE_INFINITY, Math.max(0, now));
+    const flipped = terms.map((x, k) => (k % 2 === 1 ? -x : x));
+    this.lp.row([over, 1, ...flipped], offset - free, Number.POSITIVE_INFINITY);
+  }
+
+  /** Two rows, heating and cooling, where a level is free; else the whole minutes of the changeover. */
+  change(before: number, from: Moment, r: number, to: Moment): void {
+    const { problem, kit, model } = this.compiled;
+    const run = this.runs[r]!;
+    const machine = model.machines[run.machine]!;
+    const n = machine.states.length;
+    const level = before < 0 ? -1 : this.runs[before]!.level;
+    if (run.level < 0 && level < 0) {
+      const state = before < 0 ? n : this.runs[before]!.state;
+      this.apart(from, to, machine.transition[state * (n + 1) + run.state]!);
+      return;
+    }
+    this.apart(from, to, 0);
+    const { heats, cools } = problem.kitchen.appliances[kit.applianceOf[run.machine]!]!;
+    for (const rate of [heats, -cools]) {
+      const { terms, offset } = difference(from, to);
+      let least = -offset;
+      if (run.level >= 0) terms.push(run.level, -1 / rate);
+      else least += machine.states[run.state]!.level / rate;
+      if (level >= 0) terms.push(level, 1 / rate);
+      else least -= (before < 0 ? problem.kitchen.room : machine.states[this.runs[before]!.state]!.level) / rate;
+      this.lp.row(terms, least, Number.POSITIVE_INFINITY);
+    }
   }
 }
 
-/** The runs of a state with their members in order of start, machine by machine. */
-export function timingRuns(state: State): SkeletonRun[] {
-  return state.model.machines.flatMap((machine, m) => {
-    const blocks: Block[] = blocksOf(state, m);
-    return runsOf(machine, blocks).map((run) => ({
-      machine: m,
-      state: run.state,
-      from: run.from,
-      to: run.to,
-      members: state.onMachine[m]!.filter(
-        (a) => state.start[a]! >= run.from && state.end(a) <= run.to && state.stateOf(a) === run.state,
-      ).sort((a, b) => state.start[a]! - state.start[b]! || a - b),
-    }));
-  });
+/** later - earlier, as terms and a constant. */
+function difference(earlier: Moment, later: Moment): { terms: number[]; offset: number } {
+  const terms = [...later.terms];
+  for (let k = 0; k < earlier.terms.length; k += 2) terms.push(earlier.terms[k]!, -earlier.terms[k + 1]!);
+  return { terms, offset: later.offset - earlier.offset };
+}
+
+function firstMinute(state: State, runs: readonly TimingRun[]): number {
+  const { model } = state;
+  let first = model.serve;
+  for (const { id } of model.activities) first = Math.min(first, state.start[id]!);
+  for (const run of runs) {
+    const machine = model.machines[run.machine]!;
+    const n = machine.states.length;
+    first = Math.min(first, run.from - machine.transition[n * (n + 1) + run.state]!);
+  }
+  return Math.max(0, first);
 }

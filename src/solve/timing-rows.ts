@@ -1,127 +1,78 @@
-/** Rows of the timing program that come from the meal itself: lags, landings, looks, the length of the day, changeovers. */
-import type { TimingProgram, TimingRun } from './timing-program.js';
+/** What holds of a schedule's times by the meal itself: lags, landings, free lengths, looks, changeovers, the length of the day. */
+import type { Timetable } from './timetable.js';
 
-export function lagRows(program: TimingProgram): void {
-  for (const lag of program.compiled.model.lags) {
-    program.apart(program.end(lag.from), program.start(lag.to), lag.low, lag.high);
-    if (lag.rate > 0) program.charge(lag.rate, program.end(lag.from), program.start(lag.to));
+export function mealRows<M>(table: Timetable<M>): void {
+  lagRows(table);
+  landingRows(table);
+  lengthRows(table);
+  changeoverRows(table);
+  dayRows(table);
+}
+
+function lagRows<M>(table: Timetable<M>): void {
+  for (const lag of table.compiled.model.lags) {
+    table.apart(table.end(lag.from), table.start(lag.to), lag.low, lag.high);
+    if (lag.rate > 0) table.charge(lag.rate, table.end(lag.from), table.start(lag.to));
   }
 }
 
-export function landingRows(program: TimingProgram): void {
-  const { model } = program.compiled;
+function landingRows<M>(table: Timetable<M>): void {
+  const { model } = table.compiled;
+  model.groups.forEach((group, g) => {
+    table.apart(table.zero, table.landing(g), group.due);
+    table.charge(model.rates.late, table.zero, table.landing(g));
+  });
   for (const job of model.jobs) {
     if (job.group < 0) continue;
-    const landing = program.landing(job.group);
+    const landing = table.landing(job.group);
     for (const a of job.activities) {
       if (!model.activities[a]!.sink) continue;
-      const end = program.end(a);
-      program.apart(end, landing, 0);
-      if (job.rate > 0) program.charge(job.rate, end, landing);
-      if (job.keeps === Number.POSITIVE_INFINITY) continue;
-      const waits = program.state.landing(job.group) - program.state.end(a);
-      const over = program.lp.variable(model.rates.over, 0, Number.POSITIVE_INFINITY, Math.max(0, waits - job.keeps));
-      const terms = [over, 1];
-      for (let k = 0; k < end.terms.length; k += 2) terms.push(end.terms[k]!, end.terms[k + 1]!);
-      terms.push(program.late[job.group]!, -1);
-      const { due } = model.groups[job.group]!;
-      program.lp.row(terms, due - end.offset - job.keeps, Number.POSITIVE_INFINITY);
+      table.apart(table.end(a), landing, 0);
+      if (job.rate > 0) table.charge(job.rate, table.end(a), landing);
+      if (job.keeps < Number.POSITIVE_INFINITY) table.hinge(model.rates.over, table.end(a), landing, job.keeps);
     }
   }
 }
 
-/** A length may only move as far as the number of looks stays what it is. */
-export function lookRows(program: TimingProgram): void {
-  const { model } = program.compiled;
-  for (const { id } of model.activities) {
-    const { variable, slope, constant } = program.lengths[id]!;
-    const { all, every, look, end, start, crew } = program.state.modeOf(id).attention;
-    if (variable < 0 || all || crew === 0) continue;
-    const terms = [variable, slope === 0 ? 1 : slope];
-    program.lp.row(terms, Math.min(start + end, program.state.minutes[id]!) - constant, Number.POSITIVE_INFINITY);
-    if (every === 0) continue;
-    const looks = Math.max(0, Math.floor((program.state.minutes[id]! - end - look) / every));
-    program.lp.row(
-      terms,
-      looks > 0 ? looks * every + look + end - constant : 0 - constant,
-      (looks + 1) * every + look + end - 1 - constant,
-    );
+/** Free lengths and what lies outside their best; and lengths move only as far as the number of looks stays what it is. */
+function lengthRows<M>(table: Timetable<M>): void {
+  const { state } = table;
+  for (const { id } of table.compiled.model.activities) {
+    const mode = state.modeOf(id);
+    if (mode.range !== null) {
+      const { low, high, bestLow, bestHigh, rate } = mode.range;
+      table.apart(table.start(id), table.end(id), low, high);
+      if (bestHigh < high) table.hinge(rate, table.start(id), table.end(id), bestHigh);
+      if (bestLow > low) table.hinge(rate, table.end(id), table.start(id), -bestLow);
+    }
+    const { all, every, look, end, start, crew } = mode.attention;
+    const minutes = state.minutes[id]!;
+    if (all || crew === 0) continue;
+    const least = Math.min(start + end, minutes);
+    if (every === 0) table.apart(table.start(id), table.end(id), least);
+    else {
+      const looks = Math.max(0, Math.floor((minutes - end - look) / every));
+      const low = looks > 0 ? looks * every + look + end : least;
+      table.apart(table.start(id), table.end(id), low, Math.max(minutes, (looks + 1) * every + look + end - 1));
+    }
   }
 }
 
-export function dayRows(program: TimingProgram): void {
-  const { model } = program.compiled;
-  const { lp, state } = program;
-  let first = model.serve;
-  for (const { id } of model.activities) first = Math.min(first, state.start[id]!);
-  model.machines.forEach((machine, m) => {
-    const run = program.runs.find((r) => r.machine === m);
-    if (run === undefined) return;
-    const n = machine.states.length;
-    first = Math.min(first, run.from - machine.transition[n * (n + 1) + run.state]!);
+function changeoverRows<M>(table: Timetable<M>): void {
+  table.runs.forEach((run, r) => {
+    const follows = r > 0 && table.runs[r - 1]!.machine === run.machine;
+    table.change(follows ? r - 1 : -1, follows ? table.finish(r - 1) : table.zero, r, table.begin(r));
   });
-  const day = lp.variable(model.rates.day, 0, Number.POSITIVE_INFINITY, model.serve - first);
+}
+
+function dayRows<M>(table: Timetable<M>): void {
+  const { model } = table.compiled;
+  table.charge(-model.rates.day, table.zero, table.first);
+  table.apart(table.zero, table.first, 0, model.serve);
   for (const activity of model.activities) {
-    if (activity.ins.some((lag) => lag.low >= 0)) continue;
-    lp.row([day, 1, program.starts[activity.id]!, 1], model.serve, Number.POSITIVE_INFINITY);
+    if (!activity.ins.some((lag) => lag.low >= 0)) table.apart(table.first, table.start(activity.id), 0);
   }
-  model.machines.forEach((_, m) => {
-    const run = program.runs.find((r) => r.machine === m);
-    if (run === undefined) return;
-    for (const { slope, constant } of changes(program, -1, run)) {
-      const terms = [day, 1, run.begin, 1];
-      if (run.level >= 0 && slope !== 0) terms.push(run.level, -slope);
-      lp.row(terms, model.serve + constant, Number.POSITIVE_INFINITY);
-    }
+  table.runs.forEach((run, r) => {
+    if (r === 0 || table.runs[r - 1]!.machine !== run.machine) table.change(-1, table.first, r, table.begin(r));
   });
-}
-
-/** Rows for a changeover to `run` from a fixed level or room (-1): minutes >= slope x level + constant. */
-function changes(program: TimingProgram, from: number, run: TimingRun): { slope: number; constant: number }[] {
-  const { problem, kit, model } = program.compiled;
-  const machine = model.machines[run.machine]!;
-  const n = machine.states.length;
-  if (run.level < 0) return [{ slope: 0, constant: machine.transition[(from < 0 ? n : from) * (n + 1) + run.state]! }];
-  const { heats, cools } = problem.kitchen.appliances[kit.applianceOf[run.machine]!]!;
-  const { room } = problem.kitchen;
-  return [
-    { slope: 1 / heats, constant: -room / heats },
-    { slope: -1 / cools, constant: room / cools },
-  ];
-}
-
-/** Rows of the changeover from room temperature to the first run of each machine, and between neighbouring runs. */
-export function changeoverRows(program: TimingProgram): void {
-  const { problem, kit, model } = program.compiled;
-  const { lp } = program;
-  let before: TimingRun | null = null;
-  for (const run of program.runs) {
-    if (before === null || before.machine !== run.machine) {
-      for (const { slope, constant } of changes(program, -1, run)) {
-        const terms = [run.begin, 1];
-        if (run.level >= 0 && slope !== 0) terms.push(run.level, -slope);
-        lp.row(terms, constant, Number.POSITIVE_INFINITY);
-      }
-    } else {
-      const machine = model.machines[run.machine]!;
-      if (run.level < 0 && before.level < 0) {
-        const n = machine.states.length;
-        const least = before.state === run.state ? 0 : machine.transition[before.state * (n + 1) + run.state]!;
-        lp.row([run.begin, 1, before.finish, -1], least, Number.POSITIVE_INFINITY);
-      } else {
-        const { heats, cools } = problem.kitchen.appliances[kit.applianceOf[run.machine]!]!;
-        for (const rate of [heats, -cools]) {
-          const terms = [run.begin, 1, before.finish, -1];
-          let fixed = 0;
-          if (run.level >= 0) terms.push(run.level, -1 / rate);
-          else fixed += machine.states[run.state]!.level / rate;
-          if (before.level >= 0) terms.push(before.level, 1 / rate);
-          else fixed -= machine.states[before.state]!.level / rate;
-          lp.row(terms, fixed, Number.POSITIVE_INFINITY);
-        }
-        lp.row([run.begin, 1, before.finish, -1], 0, Number.POSITIVE_INFINITY);
-      }
-    }
-    before = run;
-  }
 }

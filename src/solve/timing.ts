@@ -12,30 +12,11 @@ import { holds } from '../kernel/holds.js';
 import { stretchesOf } from '../kernel/model.js';
 import { State } from '../kernel/state.js';
 import type { Compiled } from './compile.js';
-import { custodyRows, handRows, machineRows, unitRows } from './order-rows.js';
-import { type Segment, type SkeletonRun, TimingProgram, timingRuns } from './timing-program.js';
-import { changeoverRows, dayRows, lagRows, landingRows, lookRows } from './timing-rows.js';
-
-/** The timing program of a complete schedule. */
-export function timingProgram(
-  compiled: Compiled,
-  state: State,
-  skeleton: readonly SkeletonRun[],
-  segments: readonly (Segment | null)[],
-  fixed: readonly number[],
-): TimingProgram {
-  const program = new TimingProgram(compiled, state, skeleton, segments, fixed);
-  lagRows(program);
-  landingRows(program);
-  lookRows(program);
-  machineRows(program);
-  changeoverRows(program);
-  handRows(program);
-  unitRows(program);
-  custodyRows(program);
-  dayRows(program);
-  return program;
-}
+import { orderRows } from './order-rows.js';
+import { type SkeletonRun, timingRuns } from './timetable.js';
+import { TimingNetwork } from './timing-network.js';
+import { type Segment, TimingProgram } from './timing-program.js';
+import { mealRows } from './timing-rows.js';
 
 /** The machine states that all members of a run can be in, with the run's program, by rising level. */
 function commonStates(state: State, run: SkeletonRun): number[] {
@@ -92,19 +73,16 @@ export function solveFixed(
         return null;
     }
   }
-  const program = timingProgram(
-    compiled,
-    state,
-    skeleton,
-    skeleton.map(() => null),
-    fixed,
-  );
-  const values = program.lp.minimise();
-  if (values === null) return null;
+  const runs = skeleton.map((run, r) => ({ ...run, state: fixed[r]! }));
+  const network = new TimingNetwork(compiled, state, runs, lengths);
+  mealRows(network);
+  orderRows(network);
+  const times = network.solve();
+  if (times === null) return null;
   const next = new State(compiled.model);
   for (const { id } of compiled.model.activities) {
-    const start = Math.round(program.valueOf(program.start(id), values));
-    const minutes = Math.round(program.valueOf(program.end(id), values)) - start;
+    const start = times.start[id]!;
+    const minutes = times.end[id]! - start;
     if (
       stretchesOf(state.modeOf(id).attention, minutes).length !==
       stretchesOf(state.modeOf(id).attention, state.minutes[id]!).length
@@ -128,8 +106,7 @@ function jointLevels(
   common: readonly number[][],
 ): number[] {
   const { machines } = compiled.model;
-  const own = skeleton.map((run) => machines[run.machine]!.states[run.state]!.level);
-  let levels = own;
+  let levels = skeleton.map((run) => machines[run.machine]!.states[run.state]!.level);
   let up = skeleton.map(() => true);
   let least = Number.POSITIVE_INFINITY;
   for (let round = 0; round < 6; round++) {
@@ -138,13 +115,10 @@ function jointLevels(
       return side ?? segmentAt(compiled, state, run, common[r]!, levels[r]!, !up[r]!);
     });
     if (segments.every((s) => s === null)) return levels;
-    const program = timingProgram(
-      compiled,
-      state,
-      skeleton,
-      segments,
-      skeleton.map((run) => run.state),
-    );
+    const own = skeleton.map((run) => run.state);
+    const program = new TimingProgram(compiled, state, skeleton, segments, own);
+    mealRows(program);
+    orderRows(program);
     const values = program.lp.minimise();
     if (values === null) return levels;
     const cost = program.lp.cost.reduce((sum, c, v) => sum + c * values[v]!, 0);

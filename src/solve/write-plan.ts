@@ -6,8 +6,8 @@ import type { State } from '../kernel/state.js';
 import type { Placed } from '../kitchen/arrange.js';
 import { callsOf } from '../plan/calls.js';
 import type { DishRow, PlanDocument, RunRow, SpotRow, StepRow } from '../plan/document.js';
-import type { Appliance, Footprint } from '../problem/problem.js';
 import { isoAt } from '../problem/hours.js';
+import type { Appliance, Footprint } from '../problem/problem.js';
 import type { Compiled } from './compile.js';
 
 export interface Outcome {

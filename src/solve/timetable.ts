@@ -1,0 +1,54 @@
+/**
+ * What both timing solvers offer to the rows that describe a schedule of fixed structure: moments, and what may be said of two
+ * of them. `M` is how the solver writes a moment down.
+ */
+import { blocksOf, runsOf } from '../kernel/blocks.js';
+import type { State } from '../kernel/state.js';
+import type { Compiled } from './compile.js';
+
+export interface SkeletonRun {
+  readonly machine: number;
+  readonly state: number;
+  readonly members: readonly number[];
+  readonly from: number;
+  readonly to: number;
+}
+
+export interface Timetable<M> {
+  readonly compiled: Compiled;
+  /** Gives the order of everything. */
+  readonly state: State;
+  readonly runs: readonly SkeletonRun[];
+  /** Minute 0. */
+  readonly zero: M;
+  /** The first step or changeover of the day. */
+  readonly first: M;
+  start(activity: number, offset?: number): M;
+  end(activity: number, offset?: number): M;
+  landing(group: number): M;
+  begin(run: number): M;
+  finish(run: number): M;
+  /** later - earlier in [low, high]. */
+  apart(earlier: M, later: M, low: number, high?: number): void;
+  /** Adds `rate` points a minute of later - earlier. */
+  charge(rate: number, earlier: M, later: M): void;
+  /** Adds `rate` points a minute by which later - earlier exceeds `free`. */
+  hinge(rate: number, earlier: M, later: M, free: number): void;
+  /** `to` may begin no sooner after `from` than the changeover from one run to the next (-1: from the machine's first state). */
+  change(before: number, from: M, run: number, to: M): void;
+}
+
+/** The runs of a state with their members in order of start, machine by machine. */
+export function timingRuns(state: State): SkeletonRun[] {
+  return state.model.machines.flatMap((machine, m) =>
+    runsOf(machine, blocksOf(state, m)).map((run) => ({
+      machine: m,
+      state: run.state,
+      from: run.from,
+      to: run.to,
+      members: state.onMachine[m]!.filter(
+        (a) => state.start[a]! >= run.from && state.end(a) <= run.to && state.stateOf(a) === run.state,
+      ).sort((a, b) => state.start[a]! - state.start[b]! || a - b),
+    })),
+  );
+}
