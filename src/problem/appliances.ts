@@ -72,7 +72,7 @@ function surfaceOf(reading: Reading, entry: ApplianceEntry): Grate | Racks | Bur
 }
 
 function lacks(reading: Reading, entry: ApplianceEntry, keys: readonly SurfaceKey[]): undefined {
-  if (keys.some((key) => reading.isBroken(entry, key)) || reading.isBroken(entry, 'round')) return;
+  if (reading.isHurt(entry)) return;
   reading.error(
     'missing',
     reading.at(entry, 'appliance'),
@@ -116,7 +116,7 @@ function grateOf(reading: Reading, entry: ApplianceEntry): Grate | undefined {
 function stripOf(reading: Reading, zone: object & { width?: string | number | undefined }, round: number | null) {
   if (zone.width === undefined || round === null) {
     const hint = round === null ? 'size: 28 x 46 cm' : 'width: 19 cm';
-    if (!reading.isBroken(zone, 'size'))
+    if (!reading.isHurt(zone))
       reading.error('missing', reading.at(zone, 'zone'), 'The size of the zone is missing here.', hint);
     return undefined;
   }
@@ -150,20 +150,18 @@ function burnersOf(reading: Reading, entry: ApplianceEntry): Burners {
       );
   }
   const burners = entry.burners!.map((burner) => {
-    checkName(reading, burner, 'burner');
+    checkName(reading, burner, 'burner', ['none']);
     const size = reading.quantity(burner, 'size', parseLength) ?? 0;
-    const carries = reading.quantity(burner, 'carries', parseLengthSpan) ?? {
-      low: 0,
-      high: toMicrometre(size + OVERHANG),
-    };
-    return { name: burner.burner, size, carries: { low: carries.low, high: carries.high } };
+    const said = reading.quantity(burner, 'carries', parseLengthSpan);
+    const high = said?.high ?? toMicrometre(size + OVERHANG);
+    return { name: burner.burner, size, carries: { low: said && said.low < said.high ? said.low : 0, high } };
   });
   return { kind: 'burners', burners };
 }
 
 function heatedOf(reading: Reading, entry: ApplianceEntry, surface: Grate | Racks | undefined) {
   const names = Object.keys(entry.modes ?? {});
-  if (names.length === 0 && !reading.isBroken(entry, 'modes')) {
+  if (names.length === 0 && !reading.isHurt(entry)) {
     reading.error(
       'missing',
       reading.at(entry, 'modes'),
@@ -176,7 +174,7 @@ function heatedOf(reading: Reading, entry: ApplianceEntry, surface: Grate | Rack
   }
   const modes = names.map((name) => modeOf(reading, entry.modes!, name, surface));
   const [heats, cools] = (['heats', 'cools'] as const).map((key) => {
-    if (entry[key] === undefined && !reading.isBroken(entry, key)) {
+    if (entry[key] === undefined && !reading.isHurt(entry)) {
       const say =
         key === 'heats'
           ? '`heats` is missing here: how fast it gets hotter.'

@@ -49,7 +49,7 @@ export function readCourses(reading: Reading, meal: MealFile): Course[] | null {
     const at = typeof entry === 'object' ? (reading.quantity(entry, 'at', parseDuration) ?? 0) : 0;
     return { name: thing.course, at };
   });
-  return reading.isBroken(entries) ? null : courses;
+  return reading.isHurt(entries) ? null : courses;
 }
 
 export function readCooks(reading: Reading, meal: MealFile, names: KitchenNames | null): Cook[] {

@@ -4,15 +4,17 @@ import { parseLength } from '../units/length.js';
 import { quote } from '../units/measure.js';
 import { parseTemperature, parseTemperatureSpan } from '../units/temperature.js';
 import { parseWeight } from '../units/weight.js';
-import type { ReadKitchen } from './kitchen.js';
+import { dialSettings } from './heat.js';
+import type { KitchenNames, ReadKitchen } from './kitchen.js';
 import { linksOf } from './links.js';
 import { nearest } from './nearest.js';
 import { optionsOf } from './options.js';
 import { checkOrder } from './order.js';
-import type { Course, Dish, Fades, Hold, Piece, Step } from './problem.js';
+import type { Cook, Course, Dish, Fades, Hold, Kitchen, Piece, Span, Step } from './problem.js';
 import { listed, type Reading } from './reading.js';
 import type { DishEntry, HoldEntry, MealFile, PieceEntry, StepEntry } from './schema.js';
 import { isYes } from './schema-parts.js';
+import { entriesOf } from './ways.js';
 import { checkName, checkNames } from './words.js';
 
 export interface StepDraft {
@@ -36,22 +38,27 @@ export function readDishes(
   reading: Reading,
   meal: MealFile,
   courses: readonly Course[] | null,
+  cooks: readonly Cook[] | null,
   { kitchen, names }: ReadKitchen,
 ): { dishes: Dish[]; steps: Step[] } {
   const entries = meal.dishes ?? [];
   const drafts = draftsOf(reading, entries);
-  const lost =
-    meal.dishes === undefined || reading.isBroken(entries) || entries.some((entry) => reading.isBroken(entry.steps));
+  const lost = meal.dishes === undefined || reading.isHurt(entries) || entries.some((one) => reading.isHurt(one.steps));
   const links = linksOf(reading, drafts, lost);
-  checkOrder(reading, drafts, links, lost);
+  checkOrder(
+    reading,
+    drafts,
+    links,
+    lost || drafts.some((one) => one.steps.some((step) => reading.isHurt(step.entry))),
+  );
   const steps: Step[] = [];
   const dishes = drafts.map((draft): Dish => {
     const { entry, served } = draft;
     const piece = entry.piece ? pieceOf(reading, entry.piece) : null;
+    const doubtful = reading.isHurt(entry) || (entry.piece !== undefined && reading.isHurt(entry.piece));
+    const around = { kitchen: doubtful ? null : kitchen, names, cooks, piece };
     for (const { id, dish, name, entry: step, keeps } of draft.steps) {
-      const options = optionsOf(reading, step, piece, kitchen, names);
-      const until = [step, ...stepEntries(step)].find((holder) => holder.until !== undefined)?.until;
-      const core = until ? (reading.quantity(until, 'core', parseTemperature)?.celsius ?? null) : null;
+      const options = optionsOf(reading, step, around);
       steps.push({
         id,
         dish,
@@ -61,7 +68,7 @@ export function readDishes(
         keeps,
         empties: isYes(step.empties),
         options,
-        core,
+        core: coreOf(reading, step),
       });
     }
     const keeps = reading.quantity(entry, 'keeps', parseDuration) ?? Number.POSITIVE_INFINITY;
@@ -73,7 +80,7 @@ export function readDishes(
       course: served ? courseOf(reading, entry, courses) : null,
       keeps,
       fades,
-      hold: entry.hold ? holdOf(reading, entry.hold, fades, names?.pans ?? null) : null,
+      hold: entry.hold ? holdOf(reading, entry.hold, fades, kitchen, names) : null,
       piece,
       steps: draft.steps.map((step) => step.id),
     };
@@ -81,8 +88,12 @@ export function readDishes(
   return { dishes, steps };
 }
 
-const stepEntries = (step: StepEntry) =>
-  (Array.isArray(step.on) ? step.on : [step.on]).filter((one) => typeof one === 'object');
+/** The core temperature of `until`, of the step or else of the first entry that has one; null where none has. */
+function coreOf(reading: Reading, step: StepEntry): number | null {
+  const holders = [step, ...entriesOf(step).filter((one) => typeof one === 'object')];
+  const until = holders.find((holder) => holder.until !== undefined)?.until;
+  return until ? (reading.quantity(until, 'core', parseTemperature)?.celsius ?? null) : null;
+}
 
 function draftsOf(reading: Reading, entries: readonly DishEntry[]): DishDraft[] {
   checkNames(reading, entries, 'dish', 'dishes');
@@ -167,18 +178,29 @@ function pieceOf(reading: Reading, entry: PieceEntry): Piece {
   };
 }
 
-function holdOf(reading: Reading, entry: HoldEntry, fades: Fades, pans: readonly string[] | null): Hold {
+function holdOf(
+  reading: Reading,
+  entry: HoldEntry,
+  fades: Fades,
+  kitchen: Kitchen | null,
+  names: KitchenNames | null,
+): Hold {
   const heat = reading.quantity(entry, 'heat', parseTemperatureSpan);
   const keeps = reading.quantity(entry, 'keeps', parseDuration) ?? Number.POSITIVE_INFINITY;
+  const pans = names?.pans ?? null;
   if (entry.pan !== undefined && pans) {
-    reading.known(
-      'unknown-pan',
-      reading.at(entry, 'pan'),
-      entry.pan,
-      pans,
-      `There is no pan ${quote(entry.pan)} in this kitchen.`,
-    );
+    const say = `There is no pan ${quote(entry.pan)} in this kitchen.`;
+    reading.known('unknown-pan', reading.at(entry, 'pan'), entry.pan, pans, say);
+  }
+  if (heat && kitchen && !holdsAnywhere(kitchen, heat)) {
+    const say = 'No appliance of this kitchen can be set to such a heat, so that the dish cannot wait in one.';
+    reading.warn('hold', reading.at(entry, 'heat'), say);
   }
   const pan = entry.pan === undefined || !pans ? null : pans.indexOf(entry.pan);
   return { heat: { low: heat?.low ?? 0, high: heat?.high ?? 0 }, keeps, fades: entry.fades ?? fades, pan };
 }
+
+const holdsAnywhere = ({ appliances }: Kitchen, { low, high }: Span): boolean =>
+  appliances.some(({ modes, dial }) =>
+    modes.some(({ heat }) => dialSettings(dial, Math.max(low, heat.low), Math.min(high, heat.high)).length > 0),
+  );

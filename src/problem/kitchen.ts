@@ -105,8 +105,8 @@ function kitchenOf(reading: Reading, entry: KitchenFile, fallback: string): Read
   const room = reading.quantity(entry, 'room', parseTemperature)?.celsius ?? 20;
   const lost =
     reading.isBroken(entry, 'appliances') ||
-    reading.isBroken(entries) ||
-    reading.isBroken(panEntries) ||
+    reading.isHurt(entries) ||
+    reading.isHurt(panEntries) ||
     reading.isBroken(entry, 'pans');
   const names: KitchenNames = {
     appliances: entries.map((one) => one.appliance),
@@ -114,7 +114,7 @@ function kitchenOf(reading: Reading, entry: KitchenFile, fallback: string): Read
     zones: entries.flatMap((one) => (one.zones ?? []).map(({ zone }) => ({ zone, appliance: one.appliance }))),
     pans: panEntries.map((one) => one.pan),
   };
-  const whole = reading.notes.errors === before && !lost;
+  const whole = reading.notes.errors === before && !lost && !appliances.includes(undefined) && !pans.includes(undefined);
   return {
     kitchen: whole
       ? {
@@ -136,7 +136,7 @@ function warnOfWord(reading: Reading, name: string, spot: Spot): void {
       'kind-name',
       spot,
       `The appliance is named like a kind: \`place: ${name}\` means this one alone, not any ${name}.`,
-      `patio ${name}`,
+      `main ${name}`,
     );
   } else if (name === 'burner' || name === 'board') {
     reading.warn('kind-name', spot, `\`place: ${name}\` means this appliance alone, not any ${name}.`, `another name`);
@@ -167,7 +167,7 @@ function footprintOf(reading: Reading, entry: PanEntry): Footprint | undefined {
     const diameter = reading.quantity(entry, 'round', parseLength);
     return diameter === undefined ? undefined : { kind: 'round', diameter };
   }
-  if (entry.size === undefined && !reading.isBroken(entry, 'size') && !reading.isBroken(entry, 'round')) {
+  if (entry.size === undefined && !reading.isHurt(entry)) {
     reading.error(
       'missing',
       reading.at(entry, 'pan'),

@@ -1,6 +1,6 @@
 /** Which step follows which, and after how long. */
 import { parseDurationSpan } from '../units/duration.js';
-import { type Parsed, quote, type Written } from '../units/measure.js';
+import { quote } from '../units/measure.js';
 import { showMinutes } from '../units/show.js';
 import type { DishDraft, StepDraft } from './dishes.js';
 import type { Spot } from './message.js';
@@ -16,10 +16,6 @@ interface Follows {
 }
 
 const FREE: Span = { low: 0, high: Number.POSITIVE_INFINITY };
-
-/** A span of durations, or `free`: as long as it likes. */
-const parseGap = (text: Written): Parsed<Span> =>
-  text === 'free' ? { ok: true, value: FREE } : parseDurationSpan(text);
 
 /** The links of every step, by its id. */
 export function linksOf(reading: Reading, dishes: readonly DishDraft[], lost: boolean): Link[][] {
@@ -40,7 +36,7 @@ function followed(
   lost: boolean,
 ): Follows[] {
   const { entry } = step;
-  const gap = reading.quantity(entry, 'gap', parseGap);
+  const gap = reading.quantity(entry, 'gap', parseDurationSpan);
   const above = dish.steps[dish.steps.indexOf(step) - 1];
   const found: Follows[] = [];
   if (entry.after === undefined) {
@@ -52,7 +48,7 @@ function followed(
       const here = Array.isArray(entry.after) ? reading.at(entry.after, index) : reading.at(entry, 'after');
       const spot = typeof one === 'object' ? reading.at(one, 'step') : here;
       const before = stepNamed(dishes, dish, written);
-      const own = typeof one === 'object' ? reading.quantity(one, 'gap', parseGap) : undefined;
+      const own = typeof one === 'object' ? reading.quantity(one, 'gap', parseDurationSpan) : undefined;
       if (!before) sayUnknown(reading, dishes, dish, step, written, spot, lost);
       else if (found.some((other) => other.step === before)) {
         reading.error('after', spot, `${quote(written)} stands twice in \`after\`.`, 'leave one of the two');

@@ -1,5 +1,6 @@
 /** Messages about the problem file, each with its place, in a cook's words. */
 import stringWidth from 'string-width';
+import { shown } from '../units/measure.js';
 
 export interface Spot {
   readonly file: string;
@@ -24,16 +25,18 @@ export class Notes {
   readonly #messages = new Map<string, Message>();
   #errors = 0;
 
+  /** How often an error was said, repeated ones included: it grows wherever something is wrong. */
   get errors(): number {
     return this.#errors;
   }
 
   add(severity: Message['severity'], code: string, spot: Spot, say: string, hint?: string | null): void {
     const key = JSON.stringify([spot.file, spot.line, spot.column, say]);
+    if (severity === 'error') this.#errors++;
     if (this.#messages.has(key)) return;
     const { file, line, column } = spot;
-    this.#messages.set(key, { code, severity, file, line, column, say, ...(hint ? { hint } : {}) });
-    if (severity === 'error') this.#errors++;
+    const message = { code, severity, file, line, column, say: shown(say) };
+    this.#messages.set(key, hint ? { ...message, hint: shown(hint) } : message);
   }
 
   /** By place: the file that was asked for first, then files by name, then line and column. */
@@ -67,12 +70,12 @@ export function showMessage(message: Message, sourceText?: string): string {
 
 /** The line, cut around the column where it is long, and the caret below it. */
 function pointed(line: string, number: number, column: number): string[] {
-  const clean = line.replace(/\t/g, '  ').replace(/[\p{Cc}\p{Cf}\p{Cs}]/gu, '?');
+  const clean = shown(line.replace(/\t/g, '  '));
   const tabsBefore = line.slice(0, column - 1).split('\t').length - 1;
   const at = Math.min(column - 1 + tabsBefore, clean.length);
   const from = at > WIDEST - 20 ? at - 40 : 0;
-  const shown = `${from > 0 ? '...' : ''}${clean.slice(from, from + WIDEST)}${clean.length > from + WIDEST ? '...' : ''}`;
+  const piece = `${from > 0 ? '...' : ''}${clean.slice(from, from + WIDEST)}${clean.length > from + WIDEST ? '...' : ''}`;
   const label = `  ${number} | `;
   const before = `${from > 0 ? '...' : ''}${clean.slice(from, at)}`;
-  return [`${label}${shown}`, `${' '.repeat(label.length - 2)}| ${' '.repeat(stringWidth(before))}^`];
+  return [`${label}${piece}`, `${' '.repeat(label.length - 2)}| ${' '.repeat(stringWidth(before))}^`];
 }

@@ -25,7 +25,7 @@ export function checkOrder(
   );
   for (const [index, dish] of dishes.entries()) {
     if (dish.served) sayKeptLast(reading, dish, looped ? [] : lastSteps(dish, links));
-    else if (!used.has(index) && !lost && !reading.isBroken(dish.entry, 'served')) {
+    else if (!used.has(index) && !lost && !reading.isHurt(dish.entry)) {
       reading.error(
         'unused',
         reading.at(dish.entry, 'dish'),

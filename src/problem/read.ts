@@ -13,9 +13,12 @@ import { fitted } from './shape.js';
 import { readTree } from './source.js';
 import { checkName } from './words.js';
 
+/** `texts`: what was read, by the names that messages give; `showMessage` takes a line from it. */
 export type ReadResult =
-  | { readonly ok: true; readonly problem: Problem; readonly warnings: readonly Message[] }
-  | { readonly ok: false; readonly messages: readonly Message[] };
+  | { readonly ok: true; readonly problem: Problem; readonly warnings: readonly Message[]; readonly texts: Texts }
+  | { readonly ok: false; readonly messages: readonly Message[]; readonly texts: Texts };
+
+type Texts = ReadonlyMap<string, string>;
 
 export interface ReadOptions extends OtherTimes {
   /** The file's name as messages show it; paths in the file are seen from its folder. */
@@ -32,9 +35,10 @@ export function readProblem(content: string | Uint8Array, options: ReadOptions):
   const reading = new Reading({ file: options.name, line: 1, column: 1 });
   const problem = read(reading, content, options);
   const messages = reading.notes.sorted(options.name);
+  const { texts } = reading;
   return problem && reading.notes.errors === 0
-    ? { ok: true, problem: frozen(problem), warnings: messages }
-    : { ok: false, messages };
+    ? { ok: true, problem: frozen(problem), warnings: messages, texts }
+    : { ok: false, messages, texts };
 }
 
 /** Reads a meal from a file, with its kitchen where that is a path. */
@@ -45,7 +49,8 @@ export function readProblemFile(path: string, times: OtherTimes = {}): ReadResul
   } catch (problem) {
     const missing = (problem as NodeJS.ErrnoException).code === 'ENOENT';
     const say = missing ? 'There is no such file.' : 'The file cannot be read.';
-    return { ok: false, messages: [{ code: 'file', severity: 'error', file: path, line: 1, column: 1, say }] };
+    const message: Message = { code: 'file', severity: 'error', file: path, line: 1, column: 1, say };
+    return { ok: false, messages: [message], texts: new Map() };
   }
   return readProblem(content, { name: path, readFile: readFromDisk, ...times });
 }
@@ -69,10 +74,11 @@ function read(reading: Reading, content: string | Uint8Array, options: ReadOptio
   const clock = readClock(reading, meal, options);
   const kitchen = readKitchen(reading, meal, options.name, options.readFile);
   const cooks = readCooks(reading, meal, kitchen.names);
+  const cooksLost = reading.isBroken(meal, 'cooks') || (meal.cooks !== undefined && reading.isHurt(meal.cooks));
   const courses = readCourses(reading, meal);
-  const { dishes, steps } = readDishes(reading, meal, courses, kitchen);
+  const { dishes, steps } = readDishes(reading, meal, courses, cooksLost ? null : cooks, kitchen);
   if (!clock || !kitchen.kitchen || !courses || meal.title === undefined) return undefined;
-  const digest = createHash('sha256').update(content).digest('hex');
+  const digest = createHash('sha256').update(text).digest('hex');
   const rates = readRates(meal);
   return { title: meal.title, digest, ...clock, courses, kitchen: kitchen.kitchen, cooks, dishes, steps, rates };
 }

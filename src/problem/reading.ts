@@ -11,6 +11,8 @@ export interface Place {
 
 export class Reading {
   readonly notes = new Notes();
+  /** What was read, by the name of its file. */
+  readonly texts = new Map<string, string>();
   readonly #places = new WeakMap<object, Place>();
   readonly #broken = new WeakMap<object, Set<string>>();
 
@@ -49,12 +51,17 @@ export class Reading {
   /** Notes that something under this key was refused and taken out, so that its absence is no second mistake. */
   breakAt(thing: object, key: string | number): void {
     const keys = this.#broken.get(thing) ?? new Set();
-    this.#broken.set(thing, keys.add(Array.isArray(thing) ? '*' : String(key)));
+    this.#broken.set(thing, keys.add(String(key)));
   }
 
-  /** Whether the key was refused; without a key, whether anything of a list was. */
-  isBroken(thing: object, key = '*'): boolean {
+  /** Whether what stands under the key was refused. */
+  isBroken(thing: object, key: string): boolean {
     return this.#broken.get(thing)?.has(key) ?? false;
+  }
+
+  /** Whether anything of a map or a list was refused, so that what it lacks is no mistake of its own. */
+  isHurt(thing: object): boolean {
+    return this.#broken.has(thing);
   }
 
   /** Reads the quantity under a key; undefined where it is absent or wrong, which is then said. */

@@ -42,7 +42,7 @@ const burner = shape(
     size: quantity('length', 'Its diameter.'),
     carries: quantity(
       'length range',
-      "Pans it carries, by their narrower side; absent: up to 5 cm above the burner's size.",
+      "Pans it carries, by their narrower side; one length: up to it; absent: up to 5 cm above the burner's size.",
     ).optional(),
   },
   'A burner of a cooktop.',

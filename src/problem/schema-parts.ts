@@ -1,23 +1,26 @@
 /** What the shapes of a meal and of a kitchen are built from. */
 import { z } from 'zod';
 
-/** The kinds of quantities, with the pattern and examples that go into the JSON Schema. */
+/** The kinds of quantities: right spellings, and words that do as well; both go into the JSON Schema. */
 export const QUANTITIES = {
-  temperature: { pattern: '^-?[\\d./ ]+ ?[°]?[CcFf]$', examples: ['165C', '330F'] },
-  'temperature range': {
-    pattern: '^-?[\\d./ ]+ ?[°]?[CcFf]?( ?(-|–|to) ?-?[\\d./ ]+ ?[°]?[CcFf])?$',
-    examples: ['150-180C', '300-350F'],
-  },
-  rate: { pattern: '^[\\d./ ]+ ?[°]?[CcFf]/m(in)?$', examples: ['11C/min', '20F/min'] },
-  dial: { pattern: '^[\\d.]+ ?[°]?[CcFf]$', examples: ['5C', '25F'] },
-  duration: { pattern: '^[\\d./ ]+ ?[A-Za-z]', examples: ['15 min', '1h 30m', '6 h'] },
-  'duration range': { pattern: '^[\\d./ ]+', examples: ['20-30 min', '2h-12h', '15 min'] },
-  length: { pattern: '^[\\d./ ]+ ?(mm|cm|m|in|inch|inches|ft|")$', examples: ['30 cm', '12 in'] },
-  'length range': { pattern: '^[\\d./ ]+', examples: ['16-30 cm', '6-12 in'] },
-  size: { pattern: '^[\\d./ ]+.*[x×].*[\\d./ ]+.*$', examples: ['30 x 41 cm', '13 x 18 in'] },
-  weight: { pattern: '^[\\d./ ]+ ?(kg|g|lb|lbs|oz)', examples: ['2.8 kg', '7 lb'] },
-} as const;
+  temperature: { examples: ['165C', '330F'], words: [] },
+  'temperature range': { examples: ['150-180C', '300-350F'], words: [] },
+  heat: { examples: ['150-180C', '330F', 'high'], words: ['low', 'medium', 'high'] },
+  rate: { examples: ['11C/min', '20F/min'], words: [] },
+  dial: { examples: ['5C', '25F'], words: [] },
+  duration: { examples: ['15 min', '1h 30m', '6 h'], words: [] },
+  'duration range': { examples: ['20-30 min', '2h-12h', '15 min'], words: [] },
+  hands: { examples: ['all', '3 min'], words: ['all', 'none'] },
+  length: { examples: ['30 cm', '12 in'], words: [] },
+  'length range': { examples: ['16-30 cm', '6-12 in'], words: [] },
+  size: { examples: ['30 x 41 cm', '13 x 18 in'], words: [] },
+  weight: { examples: ['2.8 kg', '7 lb'], words: [] },
+} as const satisfies Record<string, { examples: readonly string[]; words: readonly string[] }>;
 export type QuantityKind = keyof typeof QUANTITIES;
+
+/** What a quantity looks like from afar: it begins with a number and ends with a unit, or it is one of the words. */
+export const quantityPattern = (kind: QuantityKind): string =>
+  `^(?:${[...QUANTITIES[kind].words, String.raw`\s*-?\.?\d.*[A-Za-z"″℃℉]\.?\s*`].join('|')})$`;
 
 /** A quantity as written. A bare number has the right shape: what it lacks is said by who reads the quantity. */
 export const quantity = (kind: QuantityKind, description: string) =>

@@ -12,7 +12,7 @@ const fades = (description: string) => z.enum(FADES).optional().meta({ descripti
 
 const heat = z
   .union([
-    quantity('temperature range', 'A temperature or a range; on a burner low, medium or high.'),
+    quantity('heat', 'A temperature or a range; on a burner low, medium or high.'),
     shape(
       'a heat',
       {
@@ -56,7 +56,7 @@ const until = shape(
 
 const hands = z
   .union([
-    quantity('duration', 'Minutes at the start.'),
+    quantity('hands', 'All, none, or minutes at the start.'),
     shape(
       'hands',
       {

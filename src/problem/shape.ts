@@ -8,8 +8,8 @@ import { KEYS } from './schema-parts.js';
 type Issue = z.core.$ZodIssue;
 type Tree = Record<string | number, unknown>;
 
-/** How often broken parts are taken out before the rest is given up; each round takes out at least one part. */
-const ROUNDS = 200;
+/** How often broken parts are taken out before the rest is given up. */
+const ROUNDS = 20;
 
 /**
  * The same tree without its broken parts, or undefined where nothing is left to read. Root keys may be missing from it.
@@ -28,7 +28,7 @@ export function fitted<T extends z.ZodObject>(
   for (let round = 0; round < ROUNDS; round++) {
     const next = loose.safeParse(tree);
     if (next.success) return tree as Partial<z.infer<T>>;
-    take(reading, tree as Tree, plain(next.error.issues, tree as Tree));
+    if (!take(reading, tree as Tree, plain(next.error.issues, tree as Tree))) return undefined;
   }
   return undefined;
 }
@@ -58,7 +58,9 @@ function valueAt(root: Tree, path: readonly PropertyKey[]): unknown {
   return value;
 }
 
-function take(reading: Reading, root: Tree, issues: readonly Issue[]): void {
+/** Takes out what the issues name; false where there is nothing to take. */
+function take(reading: Reading, root: Tree, issues: readonly Issue[]): boolean {
+  let taken = false;
   const lists = new Map<unknown[], Set<number>>();
   const drop = (path: readonly PropertyKey[]): void => {
     if (path.length === 0) return;
@@ -66,6 +68,7 @@ function take(reading: Reading, root: Tree, issues: readonly Issue[]): void {
     const key = path.at(-1) as string | number;
     if (typeof parent !== 'object' || parent === null) return;
     reading.breakAt(parent, key);
+    taken = true;
     if (Array.isArray(parent)) lists.set(parent, (lists.get(parent) ?? new Set()).add(Number(key)));
     else delete parent[key];
   };
@@ -79,6 +82,7 @@ function take(reading: Reading, root: Tree, issues: readonly Issue[]): void {
     }
   }
   for (const [list, indices] of lists) compact(reading, list, indices);
+  return taken;
 }
 
 /** Takes items out of a list; what stays keeps its place in the file. */

@@ -19,6 +19,7 @@ import { syntaxWords } from './syntax.js';
 
 const LONGEST = 2_000_000;
 const DEEPEST = 32;
+const MOST_SYNTAX = 20;
 /** Nodes after every alias is written out. */
 const MOST = 200_000;
 
@@ -28,6 +29,7 @@ class Hopeless extends Error {}
 /** The root of the file's tree, or undefined where the text cannot be read at all (which is then said). */
 export function readTree(reading: Reading, file: string, text: string): object | undefined {
   const top: Spot = { file, line: 1, column: 1 };
+  reading.texts.set(file, text);
   if (text.length > LONGEST) {
     reading.error(
       'too-large',
@@ -55,9 +57,14 @@ export function readTree(reading: Reading, file: string, text: string): object |
 function saySyntax(reading: Reading, document: Document, spotOf: (offset: number) => Spot): boolean {
   const deep = document.errors.find((error) => error.code === 'RESOURCE_EXHAUSTION');
   const errors = deep ? [deep] : document.errors;
+  const lines = new Set<number>();
   for (const error of [...errors, ...document.warnings]) {
     const { say, hint } = syntaxWords(error.code, error.message);
-    reading.error('syntax', spotOf(error.pos[0]), say, hint);
+    const spot = spotOf(error.pos[0]);
+    // What follows in the same line, and what follows many mistakes, is mostly the echo of the first.
+    if (error.code !== 'DUPLICATE_KEY' && (lines.has(spot.line) || lines.size >= MOST_SYNTAX)) continue;
+    lines.add(spot.line);
+    reading.error('syntax', spot, say, hint);
   }
   if (document.directives?.yaml.version !== '1.2') {
     reading.error(
@@ -73,6 +80,9 @@ function saySyntax(reading: Reading, document: Document, spotOf: (offset: number
 
 class Tree {
   readonly #open = new Set<Node>();
+  /** By name, as far as the tree has grown: an alias means the last one before it. */
+  readonly #anchors = new Map<string, Node>();
+  #copying = 0;
   #count = 0;
 
   constructor(
@@ -116,6 +126,7 @@ class Tree {
     if (++this.#count > MOST)
       this.stop(node, 'too-large', 'The file grows beyond all measure here (aliases of aliases?).');
     if (isAlias(node)) return this.alias(node, depth);
+    if (node.anchor && this.#copying === 0) this.#anchors.set(node.anchor, node);
     if (isMap(node)) return this.inside(node, () => this.map(node, depth));
     if (isSeq(node)) return this.inside(node, () => this.list(node, depth));
     if (isScalar(node)) return this.scalar(node);
@@ -130,12 +141,15 @@ class Tree {
   }
 
   alias(node: Node & { source: string }, depth: number): unknown {
-    const target = (node as unknown as { resolve(document: Document): Node | undefined }).resolve(this.document);
+    const target = this.#anchors.get(node.source);
     if (!target)
       this.stop(node, 'alias', `\`*${node.source}\` names nothing: no \`&${node.source}\` stands before it.`);
     if (this.#open.has(target))
       this.stop(node, 'alias', `\`*${node.source}\` stands inside of what it names, without end.`);
-    return this.grow(target, depth + 1);
+    this.#copying++;
+    const copy = this.grow(target, depth + 1);
+    this.#copying--;
+    return copy;
   }
 
   map(node: YAMLMap, depth: number): object {

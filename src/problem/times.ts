@@ -64,7 +64,7 @@ export function timeOf(reading: Reading, step: StepEntry, entry: PlaceEntry | nu
   }
   if (step.takes !== undefined) return takesOf(reading, step, entry?.best !== undefined ? entry : step);
   const holders = [step, ...(entry ? [entry] : [])];
-  if (!holders.some((holder) => reading.isBroken(holder, 'takes') || reading.isBroken(holder, 'until'))) {
+  if (!holders.some((holder) => reading.isHurt(holder))) {
     reading.error('missing', reading.at(step, 'step'), 'How long the step takes is missing here.', 'takes: 15 min');
   }
   return undefined;
@@ -162,7 +162,7 @@ function tableOf(reading: Reading, table: Record<string, Written>, spot: Spot): 
     const minutes = reading.quantity(table, key, parseSomeTime);
     if (at.ok && minutes !== undefined) columns.push({ key, celsius: at.value.celsius, minutes });
   }
-  if (columns.length === 0 && reading.notes.errors === before && !reading.isBroken(table)) {
+  if (columns.length === 0 && reading.notes.errors === before && !reading.isHurt(table)) {
     reading.error('table', spot, 'The table has no columns.', '{ "160C": 47 min, "185C": 37 min }');
   }
   columns.sort((a, b) => a.celsius - b.celsius);

@@ -5,8 +5,8 @@ import { type Heat, heatOf } from './heat.js';
 import type { KitchenNames } from './kitchen.js';
 import type { Spot } from './message.js';
 import { nearest } from './nearest.js';
-import { checkPlaceWord } from './places.js';
-import type { Hands, Work } from './problem.js';
+import { checkPlaceWord, meaningOf } from './places.js';
+import type { Hands, Kitchen, Work } from './problem.js';
 import { listed, type Reading } from './reading.js';
 import type { PlaceEntry, StepEntry } from './schema.js';
 import { type Time, timeOf } from './times.js';
@@ -19,6 +19,7 @@ export interface Way {
   readonly spot: Spot;
   readonly time: Time;
   readonly heat: Heat | undefined;
+  readonly heatSpot: Spot;
   /** Whether the entry itself says the heat. */
   readonly ownHeat: boolean;
   readonly mode: string | undefined;
@@ -28,33 +29,27 @@ export interface Way {
   readonly panSpot: Spot;
   readonly pans: number;
   readonly hands: Hands;
+  readonly handsSpot: Spot;
 }
 
 /** Reads every entry and says what is wrong in it; wrong ones are left out. */
-export function waysOf(reading: Reading, step: StepEntry, names: KitchenNames | null): Way[] {
-  const listedEntries =
-    step.on === undefined
-      ? [step.work === 'prep' || step.work === 'carve' ? 'board' : 'none']
-      : Array.isArray(step.on)
-        ? step.on
-        : [step.on];
-  if (reading.isBroken(step, 'on') || (Array.isArray(step.on) && reading.isBroken(step.on) && step.on.length === 0)) {
-    timeOf(reading, step, null);
-    return [];
-  }
-  if (listedEntries.length === 0) {
-    reading.error('no-place', reading.at(step, 'on'), '`on` names no place.', 'on: none');
+export function waysOf(reading: Reading, step: StepEntry, kitchen: Kitchen | null, names: KitchenNames | null): Way[] {
+  if (reading.isBroken(step, 'on')) return [];
+  const entries = entriesOf(step);
+  if (entries.length === 0) {
+    if (!reading.isHurt(step.on as object))
+      reading.error('no-place', reading.at(step, 'on'), '`on` names no place.', 'on: none');
     return [];
   }
   const ways: Way[] = [];
-  for (const [index, one] of listedEntries.entries()) {
+  for (const [index, one] of entries.entries()) {
     const entry = typeof one === 'object' ? one : null;
     const place = entry ? entry.place : (one as string);
     const holder = Array.isArray(step.on)
       ? reading.at(step.on, index)
       : reading.at(step, step.on === undefined ? 'step' : 'on');
     const spot = entry ? reading.at(entry, 'place') : holder;
-    if (place === 'none' && listedEntries.length > 1) {
+    if (place === 'none' && entries.length > 1) {
       reading.error(
         'no-place',
         spot,
@@ -63,12 +58,20 @@ export function waysOf(reading: Reading, step: StepEntry, names: KitchenNames | 
       );
     }
     const known = names ? checkPlaceWord(reading, spot, place, names) : true;
-    const way = wayOf(reading, step, entry, names, index, place, spot);
+    const absent = kitchen !== null && meaningOf(place, kitchen).kind === 'absent';
+    const way = wayOf(reading, step, entry, absent ? null : names, index, place, spot);
     if (way && known) ways.push(way);
   }
   return ways;
 }
 
+/** The words or maps of `on`; where it is absent prep and carve use a board, the others no place. */
+export function entriesOf(step: StepEntry): (string | PlaceEntry)[] {
+  if (step.on === undefined) return [step.work === 'prep' || step.work === 'carve' ? 'board' : 'none'];
+  return Array.isArray(step.on) ? step.on : [step.on];
+}
+
+/** `names` is null where the pan is not held to this kitchen: it is in doubt, or the place is not in it. */
 function wayOf(
   reading: Reading,
   step: StepEntry,
@@ -82,6 +85,7 @@ function wayOf(
   const ownHeat = entry?.heat !== undefined;
   const heat = heatOf(reading, ownHeat ? entry : step);
   const hands = handsOf(reading, step, entry);
+  const handsHolder = entry?.hands !== undefined ? entry : step;
   const panHolder = entry?.pan !== undefined ? entry : step;
   const pansHolder = entry?.pans !== undefined ? entry : step;
   const pan = panHolder.pan === undefined || panHolder.pan === 'none' ? null : panHolder.pan;
@@ -106,6 +110,7 @@ function wayOf(
     spot,
     time,
     heat,
+    heatSpot: reading.at(ownHeat ? entry : step, 'heat'),
     ownHeat,
     mode: entry?.mode ?? step.mode,
     modeSpot: ownMode ? reading.at(entry!, 'mode') : reading.at(step, 'mode'),
@@ -114,5 +119,6 @@ function wayOf(
     panSpot: pan === null ? spot : reading.at(panHolder, 'pan'),
     pans: pan === null ? 1 : (pansHolder.pans ?? 1),
     hands,
+    handsSpot: reading.at(handsHolder, handsHolder.hands === undefined ? 'step' : 'hands'),
   };
 }

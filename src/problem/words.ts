@@ -1,5 +1,5 @@
 /** Names: what they may be, and that each stands for one thing. */
-import { quote } from '../units/measure.js';
+import { quote, shown } from '../units/measure.js';
 import type { Reading } from './reading.js';
 
 const LONGEST = 120;
@@ -17,8 +17,7 @@ export function checkName<K extends string>(
   else if (name !== name.trim())
     reading.error('name', spot, `The name ${quote(name)} begins or ends with a space.`, name.trim());
   else if (name.length > LONGEST) reading.error('name', spot, `The name is longer than ${LONGEST} characters.`);
-  else if (/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Cs}]/u.test(name))
-    reading.error('name', spot, 'The name holds signs that cannot be shown.');
+  else if (shown(name) !== name) reading.error('name', spot, 'The name holds signs that cannot be shown.');
   else if (reserved.includes(name))
     reading.error('name', spot, `The name ${quote(name)} has a meaning of its own here.`, 'choose another name');
 }

@@ -65,10 +65,16 @@ function numberOf(text: string): number {
   return negative ? -sum : sum;
 }
 
+/** Signs that a terminal would act upon or not show; the two joiners, which some scripts and emoji need, are not among them. */
+const UNSHOWN = /(?![\u200c\u200d])[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Cs}]/gu;
+
+/** A text with `?` for everything that would not show as itself. */
+export const shown = (text: string): string => text.replace(UNSHOWN, '?');
+
 /** Shortens and cleans a text of the file so that it can stand in a message. */
 export function quote(text: Written): string {
-  const clean = [...String(text)].map((char) => (/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Cs}]/u.test(char) ? '?' : char)).join('');
-  return `\`${clean.length > 48 ? `${clean.slice(0, 45)}...` : clean}\``;
+  const chars = [...shown(String(text))];
+  return `\`${chars.length > 48 ? `${chars.slice(0, 45).join('')}...` : chars.join('')}\``;
 }
 
 export function refuse<T>(say: string, hint: string): Parsed<T> {
