@@ -39,7 +39,7 @@ function aloneBounds(model: Model, paths: readonly (readonly number[])[][], est:
     paths[job.id]!.reduce((sum, path) => {
       const found = inserter.planPath(empty, path, {
         lateness: model.horizon,
-        earliest: 0,
+        reach: model.horizon,
         bias: null,
         settings: ALL,
         rng,

@@ -17,8 +17,8 @@ import { type Bias, type Variant, variantsOf } from './variants.js';
 export interface InsertOptions {
   /** How far beyond the landing that stands a sink may end. */
   readonly lateness: number;
-  /** No start before this minute. */
-  readonly earliest: number;
+  /** A sink ends at most this long before the landing that stands. */
+  readonly reach: number;
   readonly bias: Bias | null;
   /** Most settings of a mode that are tried. */
   readonly settings: number;
@@ -176,7 +176,7 @@ export class Inserter {
     const { model } = this;
     const spreads = path.map((a) => {
       const activity = model.activities[a]!;
-      let low = Math.max(options.earliest, this.est[a]!);
+      let low = this.est[a]!;
       let high = model.horizon - activity.shortest;
       const { group } = model.jobs[activity.job]!;
       if (activity.sink && group >= 0)

@@ -85,28 +85,26 @@ class Search {
       for (const job of out) next.removeJob(job);
       for (const job of model.jobs) if (!next.jobIsPlaced(job.id)) next.removeJob(job.id);
       this.repair(next, removal.bias);
-      const cost = this.cost(next);
-      const threshold = 8 * left * left + 0.02;
+      const threshold = 6 * left * left + 0.02;
       stale++;
+      let found = next;
+      let cost = this.cost(found);
+      if (cost < UNPLACED && cost < currentCost + 40) {
+        found = options.polish(found, false);
+        cost = this.cost(found);
+        if (cost < this.bestCost - 1e-9) {
+          found = options.polish(found, true);
+          cost = this.cost(found);
+        }
+      }
       if (cost < currentCost - 1e-9) weights[chosen] = weights[chosen]! * 0.9 + 0.4;
       else weights[chosen] = Math.max(0.3, weights[chosen]! * 0.995);
+      if (cost < this.bestCost - 1e-9) stale = 0;
       if (cost < this.bestCost + threshold) {
-        current = next;
+        current = found;
         currentCost = cost;
       }
-      if (cost < this.bestCost + Math.min(3, threshold) && cost < UNPLACED) {
-        const better = options.polish(next, cost < this.bestCost - 1e-9);
-        const polished = this.cost(better);
-        if (polished < this.bestCost - 1e-9) {
-          stale = 0;
-          this.offer(better, polished);
-          current = better;
-          currentCost = polished;
-        }
-      } else if (cost < this.bestCost - 1e-9) {
-        this.offer(next, cost);
-        stale = 0;
-      }
+      this.offer(found, cost);
       if (stale > 60 + 4 * jobs) {
         current = this.best;
         currentCost = this.bestCost;
@@ -192,16 +190,21 @@ class Search {
 
   /** Users before what they use, otherwise in the order given; what finds no place in time may come late. */
   private insertAll(state: State, order: readonly number[], bias: Bias | null): void {
-    const { model, options, rng } = this;
+    const { model, rng } = this;
     const waiting = new Set(order);
     const visit = (job: number): void => {
       if (!waiting.delete(job)) return;
       for (const user of model.jobs[job]!.users) visit(model.activities[user]!.job);
-      const base = { earliest: 0, bias, settings: 8, rng };
-      if (this.inserter.insertJob(state, job, { ...base, lateness: 0 })) return;
+      const base = { reach: model.horizon, lateness: 0, bias, settings: 8, rng };
+      const { rate, keeps } = model.jobs[job]!;
+      // Few jobs are worth having ready long before they land; the short window makes the usual insertion cheap.
+      const reach = Math.min(model.horizon, rate > 0 ? 30 + Math.min(keeps, 60) + Math.ceil(30 / rate) : model.horizon);
+      const slack = rng.below(4) === 0 ? rng.below(25) : 0;
+      if (slack > 0 && this.inserter.insertJob(state, job, { ...base, reach, lateness: -slack })) return;
+      if (this.inserter.insertJob(state, job, { ...base, reach })) return;
+      if (this.inserter.insertJob(state, job, base)) return;
       this.inserter.insertJob(state, job, { ...base, lateness: model.horizon });
     };
-    void options;
     for (const job of order) visit(job);
   }
 }
