@@ -149,7 +149,7 @@ function packGroup(task: Task, work: Work): Packing {
     if (sets.some((set) => impossible(ground, listOf(set)))) return NONE;
   }
   if (round) return packRound(task, boxes, work);
-  if (few) return dense ? packDense(task, boxes, work) : packSparse(task, boxes, sets, work);
+  if (few) return packBoxes(task, boxes, near, sets, work);
   const share = work.part(0.3);
   const { spots } = packCorners(boxes, share);
   work.settle(share, 0.3);
@@ -186,25 +186,34 @@ function bisected(task: Task, work: Work, share: number): Bisection {
   return result;
 }
 
-/** Rectangles that all conflict. */
-function packDense(task: Task, boxes: Boxes, work: Work): Packing {
-  const whole = packCorners(boxes, work);
-  if (whole.spots !== null) return { spots: listed(whole.spots, task.free) };
-  return whole.complete ? NONE : UNKNOWN;
-}
-
-/** Rectangles of which some pairs do not conflict: corners find most, cliques refuse most, relations settle the rest. */
-function packSparse(task: Task, boxes: Boxes, sets: readonly (readonly number[])[], work: Work): Packing {
-  const share = work.part(0.1);
-  const whole = packCorners(boxes, share);
-  work.settle(share, 0.1);
-  if (whole.spots !== null) return { spots: listed(whole.spots, task.free) };
-  for (const set of sets) {
-    const part = packGroup({ ...task, free: set }, work);
-    if (part.spots === null && part.proof) return NONE;
+/**
+ * Rectangles: corners settle it where all conflict. Else corners find most packings, the sets that are on at once refuse
+ * most, and relations settle the rest.
+ */
+function packBoxes(
+  task: Task,
+  boxes: Boxes,
+  near: readonly number[],
+  sets: readonly (readonly number[])[],
+  work: Work,
+): Packing {
+  const { free, conflict, footprints } = task;
+  const n = footprints.length;
+  const all = sets.length === 1 && near.every((j) => free.every((i) => conflict[i * n + j] === 1));
+  const share = all ? 1 : 0.1;
+  const part = work.part(share);
+  const found = packCorners(boxes, part);
+  work.settle(part, share);
+  if (found.spots !== null) return { spots: listed(found.spots, free) };
+  if (all) return found.complete ? NONE : UNKNOWN;
+  if (sets.length > 1) {
+    for (const set of sets) {
+      const one = packGroup({ ...task, free: set }, work);
+      if (one.spots === null && one.proof) return NONE;
+    }
   }
   const related = packRelations(boxes, work);
-  if (related.spots !== null) return { spots: listed(related.spots, task.free) };
+  if (related.spots !== null) return { spots: listed(related.spots, free) };
   return related.complete ? NONE : UNKNOWN;
 }
 
