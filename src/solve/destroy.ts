@@ -1,6 +1,6 @@
 /** Which jobs are taken out of a schedule before it is repaired: one small function for each neighbourhood. */
-import { blocksOf, runsOf } from '../kernel/blocks.js';
-import type { Model } from '../kernel/model.js';
+import { blocksOf, type Run, runsOf } from '../kernel/blocks.js';
+import type { Machine, Model } from '../kernel/model.js';
 import type { State } from '../kernel/state.js';
 import type { Rng } from './rng.js';
 import type { Bias } from './variants.js';
@@ -36,26 +36,41 @@ export const nearInTime: Destroy = (state, size, rng) => {
   return { jobs: order.slice(0, size), bias: null };
 };
 
-/** Jobs that share a machine, at one or two neighbouring runs, to be put back at a state chosen by chance. */
+/** All jobs on a machine in one to three neighbouring runs, to be put back at levels near those that they had. */
 export const runTogether: Destroy = (state, size, rng) => {
   const { model } = state;
   if (model.machines.length === 0) return anyJobs(state, size, rng);
   const machine = rng.below(model.machines.length);
   const runs = runsOf(model.machines[machine]!, blocksOf(state, machine));
-  const states = model.machines[machine]!.states.length;
-  if (runs.length === 0 || states === 0) return anyJobs(state, size, rng);
+  if (runs.length === 0) return anyJobs(state, size, rng);
   const first = rng.below(runs.length);
-  const last = Math.min(runs.length - 1, first + rng.below(2));
+  const last = Math.min(runs.length - 1, first + rng.below(3));
   const from = runs[first]!.from;
   const { to } = runs[last]!;
   const jobs = new Set<number>();
   for (const a of state.onMachine[machine]!) {
     if (state.start[a]! >= from && state.end(a) <= to) jobs.add(model.activities[a]!.job);
   }
-  const list = rng.shuffle([...jobs].sort((x, y) => x - y)).slice(0, Math.max(2, size + 2));
-  const bias = rng.below(4) === 0 ? null : { machine, state: rng.below(states), cost: 1 + rng.real() * 12 };
-  return { jobs: list, bias };
+  const list = rng.shuffle([...jobs].sort((x, y) => x - y));
+  if (rng.below(3) === 0) list.length = Math.min(list.length, size + 2);
+  return {
+    jobs: list,
+    bias: rng.below(4) === 0 ? null : nearbyLevels(model.machines[machine]!, machine, runs.slice(first, last + 1), rng),
+  };
 };
+
+/** For each program among the runs a level a few steps from the one it had, or any level. */
+function nearbyLevels(machine: Machine, index: number, runs: readonly Run[], rng: Rng): Bias {
+  const wanted: number[] = [];
+  for (const run of runs) {
+    const { program } = machine.states[run.state]!;
+    const same = machine.states.map((_, s) => s).filter((s) => machine.states[s]!.program === program);
+    const at = same.indexOf(run.state);
+    const to = rng.below(4) === 0 ? rng.below(same.length) : at + rng.below(7) - 3;
+    wanted[program] = same[Math.max(0, Math.min(same.length - 1, to))]!;
+  }
+  return { machine: index, wanted: Array.from(wanted, (s) => s ?? -1), cost: 1 + rng.real() * 12 };
+}
 
 /** The jobs that cost most in waiting, with some chance. */
 export const dearest: Destroy = (state, size, rng) => {

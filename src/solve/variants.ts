@@ -19,22 +19,32 @@ export interface Variant {
   readonly cost: number;
 }
 
-/** Makes settings other than one dearer, so that several jobs agree on a state. */
+/** Makes all settings of some programs but one each dearer, so that several jobs agree on a state. */
 export interface Bias {
   readonly machine: number;
-  readonly state: number;
+  /** The wanted state of each program; -1 where any will do. */
+  readonly wanted: readonly number[];
   readonly cost: number;
 }
 
 /** Settings of a mode worth a row: all when few, else the ends, the cheapest, those in use on the machine and a few by chance. */
-function pickSettings(mode: Activity['modes'][number], inUse: ReadonlySet<number>, limit: number, rng: Rng): number[] {
+function pickSettings(
+  mode: Activity['modes'][number],
+  inUse: ReadonlySet<number>,
+  wanted: readonly number[],
+  limit: number,
+  rng: Rng,
+): number[] {
   const n = mode.settings.length;
   if (n <= limit) return Array.from({ length: n }, (_, i) => i);
   const picked = new Set<number>([0, n - 1]);
   let cheapest = 0;
   for (let i = 1; i < n; i++) if (mode.settings[i]!.cost < mode.settings[cheapest]!.cost) cheapest = i;
   picked.add(cheapest);
-  for (let i = 0; i < n; i++) if (inUse.has(mode.settings[i]!.state)) picked.add(i);
+  for (let i = 0; i < n; i++) {
+    const { state } = mode.settings[i]!;
+    if (inUse.has(state) || wanted.includes(state)) picked.add(i);
+  }
   for (let tries = 0; picked.size < limit && tries < limit * 2; tries++) picked.add(rng.below(n));
   return [...picked].sort((a, b) => a - b);
 }
@@ -64,11 +74,12 @@ export function variantsOf(
 ): Variant[] {
   const out: Variant[] = [];
   activity.modes.forEach((mode, m) => {
-    const settings = mode.machine < 0 ? [0] : pickSettings(mode, inUse[mode.machine]!, limit, rng);
+    const wanted = bias !== null && bias.machine === mode.machine ? bias.wanted : [];
+    const settings = mode.machine < 0 ? [0] : pickSettings(mode, inUse[mode.machine]!, wanted, limit, rng);
     const slides = mode.range !== null && mode.machine < 0 && mode.attention.crew === 0;
     for (const s of settings) {
       const setting = mode.settings[s]!;
-      const off = bias !== null && mode.machine === bias.machine && setting.state !== bias.state ? bias.cost : 0;
+      const off = bias !== null && mode.machine === bias.machine ? biasOf(model, bias, setting.state) : 0;
       const lengths = mode.range === null ? [setting.minutes] : slides ? [-1] : pickLengths(mode.range, limit, rng);
       for (const minutes of lengths) {
         const { range } = mode;
@@ -97,4 +108,9 @@ export function variantsOf(
     }
   });
   return model.horizon > 0 ? out : [];
+}
+
+function biasOf(model: Model, bias: Bias, state: number): number {
+  const wanted = bias.wanted[model.machines[bias.machine]!.states[state]!.program] ?? -1;
+  return wanted >= 0 && wanted !== state ? bias.cost : 0;
 }
