@@ -79,35 +79,29 @@ function headLines(view: View, { columns, rows }: Size, glyphs: Glyphs): Line[] 
   return [...lines, [], ...letters.map((line): Line => [segment(' '), ...line]), []];
 }
 
+/** The keys that matter most; where they do not all fit, those that explain themselves go first. */
 function hintLine(state: PlanState, columns: number, glyphs: Glyphs): Line {
   const hint = (key: string, words: string, on = false): Line => [
     segment(` ${key} `, on ? 'cursor' : 'key'),
-    segment(words, on ? 'strong' : 'dim'),
-    segment(' '),
+    segment(`${words} `, on ? 'strong' : 'dim'),
   ];
   const { look, pane } = state;
-  const hints: Line[] =
-    pane === 'chart'
-      ? [
-          hint(`${glyphs.left} ${glyphs.right}`, 'step'),
-          hint(`${glyphs.up} ${glyphs.down}`, 'lane'),
-          hint('p', 'place', look === 'place'),
-          hint('d', 'dish', look === 'dish'),
-          hint('c', 'cook', look === 'cook'),
-          hint('+ -', 'zoom'),
-          hint('l', 'calls'),
-          hint('?', 'help'),
-          hint('q', 'leave'),
-        ]
-      : [hint(`${glyphs.up} ${glyphs.down}`, 'scroll'), hint('Esc', 'back to the chart'), hint('q', 'leave')];
-  const line: Line[] = [];
-  let used = 0;
-  for (const each of hints) {
-    used += lineWidth(each);
-    if (used > columns) break;
-    line.push(each);
-  }
-  return line.flat();
+  const scroll = hint(`${glyphs.up}${glyphs.down}`, 'scroll');
+  const leave = hint('q', 'leave');
+  if (pane !== 'chart') return [...scroll, ...hint('Esc', 'back to the chart'), ...leave];
+  const hints = [
+    hint(`${glyphs.left}${glyphs.right}`, 'step'),
+    hint(`${glyphs.up} ${glyphs.down}`, 'lane'),
+    hint('+ -', 'zoom'),
+    hint('l', 'calls'),
+    hint('p', 'place', look === 'place'),
+    hint('d', 'dish', look === 'dish'),
+    hint('c', 'cook', look === 'cook'),
+    hint('?', 'help'),
+    leave,
+  ];
+  while (hints.length > 2 && hints.reduce((sum, line) => sum + lineWidth(line), 0) > columns) hints.splice(0, 1);
+  return hints.flat();
 }
 
 function helpLines(glyphs: Glyphs): Line[] {

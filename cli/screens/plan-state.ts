@@ -33,7 +33,7 @@ const ZOOM = 1.5;
 
 export function firstState(view: View): PlanState {
   const window = mainStretch(view);
-  const cursor = view.byClock.find((step) => view.steps[step]!.to > window.from) ?? view.byClock[0] ?? null;
+  const cursor = view.byClock.find((step) => view.steps[step]!.from >= window.from) ?? view.byClock[0] ?? null;
   return onStep(view, { look: 'place', cursor, lane: 0, window, pane: 'chart', scroll: 0 }, cursor);
 }
 

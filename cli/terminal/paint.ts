@@ -18,7 +18,9 @@ export function paint(line: Line, brush: Brush): string {
     if (rest <= 0) break;
     const text = part.text.slice(0, rest);
     rest -= part.text.length;
-    const open = text === '' ? '' : opening(part.role, brush.colors, brush.weights);
+    // Blanks show nothing but a ground.
+    const seen = /\S/.test(text) || part.role === 'cursor' || part.role.startsWith('on ');
+    const open = seen ? opening(part.role, brush.colors, brush.weights) : '';
     painted += open === '' ? text : `${open}${text}\u001b[0m`;
   }
   return painted;

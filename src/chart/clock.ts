@@ -6,7 +6,7 @@ type Zoned = Pick<Problem, 'origin' | 'zone'>;
 
 const instant = (problem: Zoned, minute: number): number => problem.origin + minute * 60_000;
 const at = (problem: Zoned, minute: number): DateTime =>
-  DateTime.fromMillis(instant(problem, minute), { zone: problem.zone, locale: 'en-GB' });
+  DateTime.fromMillis(instant(problem, minute), { zone: problem.zone, locale: 'en-US' });
 
 /** `Sat 3 Oct` */
 export const dayAt = (problem: Zoned, minute: number): string => at(problem, minute).toFormat('ccc d LLL');

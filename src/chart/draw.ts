@@ -38,7 +38,7 @@ export function drawLane(drawing: Drawing, lane: Lane): Line {
   const later = lane.bars.some((bar) => bar.step !== null && columnOf(scale, bar.from) >= scale.columns);
   if (later) row.write(scale.columns - 1, glyphs.after, 'dim');
   return [
-    segment(here ? glyphs.pointer : ' ', 'cursor'),
+    here ? segment(glyphs.pointer, 'cursor') : segment(' '),
     segment(' '.repeat(lane.indent) + pad(lane.label, gutter - lane.indent - 3, glyphs.ellipsis), lane.role),
     segment(earlier ? ` ${glyphs.before}` : '  ', 'dim'),
     ...row.line(),

@@ -103,10 +103,10 @@ export const ASCII: Glyphs = {
   tight: '*',
   loose: 'o',
   caution: '!',
-  left: 'left',
-  right: 'right',
-  up: 'up',
-  down: 'down',
+  left: '<',
+  right: '>',
+  up: '^',
+  down: 'v',
 };
 
 export function textureOf(work: Work | 'hold'): Texture {

@@ -2,7 +2,7 @@
  * What a chart shows, before any width is known: groups of lanes with bars in minutes. Three ways to look at one plan: by
  * place, by dish and by cook.
  */
-import type { Appliance } from '../problem/problem.js';
+import { type Appliance, WORKS } from '../problem/problem.js';
 import { type Texture, textureOf } from './glyphs.js';
 import type { Role } from './line.js';
 import { clean } from './text.js';
@@ -97,7 +97,7 @@ export function placeLanes(view: View): Lane[] {
     lanes.push(...lane(clean(board), bars, { indent: 0, role: 'strong', opens: index === 0 }));
   }
   const aside = placeless.filter((step) => step.places.length === 0);
-  for (const [index, work] of [...new Set(aside.map((step) => step.work))].entries()) {
+  for (const [index, work] of WORKS.filter((each) => aside.some((step) => step.work === each)).entries()) {
     const bars = aside.filter((step) => step.work === work).map((step) => stepBar(view, step));
     lanes.push(...lane(work, bars, { indent: 0, role: 'strong', opens: index === 0 && boards.length === 0 }));
   }

@@ -23,15 +23,19 @@ export function statusWords(view: View): { say: string; role: Role } {
   const least = gap < 0.005 ? 'no plan has fewer' : `no plan has fewer than ${points(own.bound)} (gap ${points(gap)})`;
   if (status === 'best') return { say: `proven best: ${total}`, role: 'good' };
   if (status === 'late')
-    return { say: `${showMinutes(late)} late, at the least found: ${total}, ${least}`, role: 'warn' };
+    return { say: `${showMinutes(late)} late, the least that was found: ${total}, ${least}`, role: 'warn' };
   if (status === 'none') return { say: 'no plan fits', role: 'warn' };
   return { say: `good: ${total}, ${least}`, role: 'good' };
 }
 
-/** `main 18:30, sweet 19:10`; the day stands with the meal. */
+/** `main 18:30, sweet 19:10`; empty where there is one course and it lands in time. The day stands with the meal. */
 export function landingWords(view: View): string {
-  if (view.landings.length < 2) return '';
-  return view.landings.map((landing) => `${landing.name} ${clockAt(view.problem, landing.at)}`).join(', ');
+  if (view.landings.length < 2 && view.landings.every((landing) => landing.late === 0)) return '';
+  return view.landings
+    .map(
+      ({ name, at, late }) => `${name} ${clockAt(view.problem, at)}${late > 0 ? ` (${showMinutes(late)} late)` : ''}`,
+    )
+    .join(', ');
 }
 
 /** What comes first: `12:10 brine (A Brined pork loin)`. */
@@ -92,12 +96,15 @@ export function heatLines(view: View, width: number, glyphs: Glyphs): Line[] {
       ];
       const label = run.appliance === shown ? '' : view.applianceNames[run.appliance]!;
       shown = run.appliance;
-      const lead = `  ${pad(label, name, glyphs.ellipsis)}  ${between(view, run.from, run.to, glyphs)}  `;
-      const told = inGlyphs(`${heat.padStart(6)}  ${details.join(', ')}`, glyphs);
-      return wrap(told, Math.max(20, width - widthOf(lead))).map((line, index): Line => {
-        if (index > 0) return [segment(' '.repeat(widthOf(lead) + 8)), segment(line.trimStart())];
-        return [segment(lead), segment(line, 'heat')];
-      });
+      const told = inGlyphs(heat.padStart(6), glyphs);
+      const lead: Line = [
+        segment(`  ${pad(label, name, glyphs.ellipsis)}  ${between(view, run.from, run.to, glyphs)}  `),
+        segment(`${told}  `, 'heat'),
+      ];
+      const indent = width < NARROW ? 4 : lineWidth(lead);
+      const lines = wrap(inGlyphs(details.join(', '), glyphs), Math.max(12, width - indent));
+      const hanging = lines.map((line): Line => [segment(' '.repeat(indent)), segment(line)]);
+      return width < NARROW ? [lead, ...hanging] : [[...lead, segment(lines[0]!)], ...hanging.slice(1)];
     });
   return [...heading('Heat'), ...rows];
 }
@@ -174,10 +181,7 @@ export function costLines(view: View, width: number): Line[] {
       segment(PART_WORDS[part], 'dim'),
     ],
   );
-  const all: Line = [
-    segment(amount(total), 'strong'),
-    segment(`  in all; no plan has fewer than ${bound.toFixed(2)}`, 'dim'),
-  ];
+  const all: Line = [segment(amount(total), 'strong'), segment(`  in all; at least ${bound.toFixed(2)}`, 'dim')];
   return [...heading('What it costs, in points'), ...rows, all].map((line) => clip(line, width));
 }
 

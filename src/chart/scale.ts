@@ -38,15 +38,20 @@ export interface Scale {
 export const FOLD = 2;
 /** Columns from one tick to the next, at least: five for the label and two between. */
 const TICK_COLUMNS = 7;
+/** More ticks than this make a wide chart restless. */
+const MOST_TICKS = 16;
 /** A piece beside a fold is wide enough for the label of a time. */
 const PIECE_COLUMNS = 8;
 /** Columns after the last minute, for the second half of a label centred there. */
 const TAIL = 3;
 const TICKS = [1, 2, 5, 10, 15, 30, 60, 120, 180, 240, 360, 720, 1440, 2880, 10080, 43200];
 
+const tickColumns = (columns: number): number => Math.max(TICK_COLUMNS, Math.floor(columns / MOST_TICKS));
+
 /** The smallest distance of ticks for which that many columns show so many minutes with labels that do not touch. */
-export function tickFor(minutes: number, columns: number): number {
-  return TICKS.find((tick) => Math.floor((columns * tick) / minutes) >= TICK_COLUMNS) ?? TICKS.at(-1)!;
+function tickFor(minutes: number, columns: number): number {
+  const least = tickColumns(columns);
+  return TICKS.find((tick) => Math.floor((columns * tick) / minutes) >= least) ?? TICKS.at(-1)!;
 }
 
 /** One piece that fills the columns and shows at least the stretch. */
@@ -66,7 +71,7 @@ export function foldedScale(problem: Problem, stretches: readonly Stretch[], col
   const total = stretches.reduce((sum, stretch) => sum + stretch.to - stretch.from, 0);
   const room = columns - TAIL;
   for (const tick of TICKS) {
-    for (let parts = Math.floor((room * tick) / total); parts >= TICK_COLUMNS; parts -= 1) {
+    for (let parts = Math.floor((room * tick) / total); parts >= tickColumns(room); parts -= 1) {
       const laid = lay(problem, stretches, tick, tick / parts);
       if (laid.touching !== null) return foldedScale(problem, joined(stretches, laid.touching), columns);
       if (laid.end > room) continue;

@@ -58,7 +58,7 @@ export function pad(text: string, columns: number, ellipsis: string): string {
 }
 
 // A number stays with its unit: `280 °C` and `1 h 15 min` are read as one word.
-const quantity = /(?<=\d) (?=(?:°?[CF]|min|h|cm|in|kg|g|lb)\b)|(?<=\d h) (?=\d)/g;
+const quantity = /(?<=\d) (?=(?:°?[CF]|min|h|d|cm|in|kg|g|lb)\b)|(?<=\d [hd]) (?=\d)/g;
 const TIE = '\u00a0';
 
 /** The words of a sentence on lines of at most so many columns; a word longer than a line is broken. */

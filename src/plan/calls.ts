@@ -137,7 +137,7 @@ class Teller {
     const lead = off === null ? '' : `off the heat (${off}), `;
     const until = this.clock(row.end);
     const length = this.minute(row.end) - this.minute(row.start);
-    const time = row.step === 'hold' ? ` until ${until}` : `, ${showMinutes(length)} until ${until}`;
+    const time = row.step === 'hold' ? `, until ${until}` : `, ${showMinutes(length)} until ${until}`;
     return `${row.dish}: ${lead}${row.step}${this.where(row)}${this.panOf(row)}${this.heatOf(row)}${time}${withCooks(others)}.`;
   }
 

@@ -37,6 +37,8 @@ interface DishSketch {
   course?: number;
   steps: StepSketch[];
   keeps?: number;
+  /** A row of the plan that is no step of the file. */
+  hold?: Omit<StepSketch, 'step' | 'work'>;
 }
 
 interface Sketch {
@@ -156,7 +158,7 @@ function placeOf(sketch: Sketch, step: StepSketch): OptionPlace {
 
 function planOf(sketch: Sketch, problem: Problem): PlanDocument {
   const iso = (minute: number) => showIso(problem.origin + minute * 60_000, problem.zone);
-  const { appliances, pans } = sketch.kitchen;
+  const { appliances } = sketch.kitchen;
   const late = sketch.late ?? 0;
   const parts = {
     late: 0,
@@ -178,27 +180,10 @@ function planOf(sketch: Sketch, problem: Problem): PlanDocument {
     zone: sketch.zone,
     status: sketch.status ?? 'good',
     points: { total: Object.values(parts).reduce((sum, part) => sum + part, 0), bound: sketch.bound, parts },
-    steps: sketch.dishes.flatMap((dish) =>
-      dish.steps.map((step) => ({
-        dish: dish.dish,
-        step: step.step,
-        work: step.work,
-        start: iso(step.at[0]),
-        end: iso(step.at[1]),
-        appliance: step.appliance === undefined ? null : appliances[step.appliance]!.name,
-        mode: step.appliance === undefined ? null : (appliances[step.appliance]!.modes[step.mode ?? 0]?.name ?? null),
-        place: step.place ?? null,
-        celsius: step.celsius ?? null,
-        pan: step.pan === undefined ? null : pans[step.pan]!.name,
-        spot: step.spot ?? null,
-        level: step.level ?? null,
-        hands: (step.hands ?? []).map(([cook, from, to]) => ({
-          cook: sketch.cooks[cook]!,
-          start: iso(from),
-          end: iso(to),
-        })),
-      })),
-    ),
+    steps: sketch.dishes.flatMap((dish) => [
+      ...dish.steps.map((step) => rowOf(sketch, iso, dish, step, step.work)),
+      ...(dish.hold ? [rowOf(sketch, iso, dish, { ...dish.hold, step: 'hold', work: 'warm' }, 'hold')] : []),
+    ]),
     runs: sketch.runs.map((run) => ({
       appliance: appliances[run.appliance]!.name,
       mode: appliances[run.appliance]!.modes[run.mode]!.name,
@@ -221,6 +206,31 @@ function planOf(sketch: Sketch, problem: Problem): PlanDocument {
     calls: [],
     cautions: sketch.cautions ?? [],
     effort: { level: 'normal', seed: 1, rounds: 1200, stopped: false },
+  };
+}
+
+function rowOf(
+  { kitchen, cooks }: Sketch,
+  iso: (minute: number) => string,
+  dish: DishSketch,
+  step: StepSketch,
+  work: string,
+): StepRow {
+  const appliance = step.appliance === undefined ? null : kitchen.appliances[step.appliance]!;
+  return {
+    dish: dish.dish,
+    step: step.step,
+    work,
+    start: iso(step.at[0]),
+    end: iso(step.at[1]),
+    appliance: appliance?.name ?? null,
+    mode: appliance?.modes[step.mode ?? 0]?.name ?? null,
+    place: step.place ?? null,
+    celsius: step.celsius ?? null,
+    pan: step.pan === undefined ? null : kitchen.pans[step.pan]!.name,
+    spot: step.spot ?? null,
+    level: step.level ?? null,
+    hands: (step.hands ?? []).map(([cook, from, to]) => ({ cook: cooks[cook]!, start: iso(from), end: iso(to) })),
   };
 }
 
@@ -405,3 +415,211 @@ export const orchardSupper = (): Sample =>
     parts: { wait: 4, gap: 0.9, runs: 5, day: 7.6 },
     bound: 12.6,
   });
+
+const HARBOUR: Kitchen = {
+  name: 'Harbour kitchen',
+  room: 20,
+  boards: 1,
+  appliances: [
+    {
+      name: 'oven',
+      kind: 'oven',
+      surface: { kind: 'racks', count: 2, width: 0.56, depth: 0.41, height: 0.38, clearance: 0.04 },
+      modes: [
+        { name: 'roast', lid: null, heat: { low: 75, high: 270 }, lit: [], height: null },
+        { name: 'fan', lid: null, heat: { low: 75, high: 250 }, lit: [], height: null },
+      ],
+      heats: 11,
+      cools: 4,
+      dial: { unit: 'F', step: 5 },
+    },
+    {
+      name: 'range',
+      kind: 'cooktop',
+      surface: {
+        kind: 'burners',
+        burners: [
+          { name: 'front', size: 0.23, carries: { low: 0.1, high: 0.28 } },
+          { name: 'back', size: 0.18, carries: { low: 0.1, high: 0.23 } },
+        ],
+      },
+      modes: [],
+      heats: Number.POSITIVE_INFINITY,
+      cools: Number.POSITIVE_INFINITY,
+      dial: { unit: 'F', step: 5 },
+    },
+    {
+      name: 'drawer',
+      kind: 'warming drawer',
+      surface: { kind: 'racks', count: 1, width: 0.5, depth: 0.4, height: 0.2, clearance: 0.02 },
+      modes: [{ name: 'warm', lid: null, heat: { low: 40, high: 90 }, lit: [], height: null }],
+      heats: 5,
+      cools: 2,
+      dial: { unit: 'F', step: 5 },
+    },
+  ],
+  pans: [
+    { name: 'deep dish', footprint: { kind: 'rectangle', width: 0.25, depth: 0.35 }, height: 0.08, count: 1, wash: 0 },
+    { name: 'stock pot', footprint: { kind: 'round', diameter: 0.28 }, height: 0.25, count: 1, wash: 0 },
+    { name: 'half sheet', footprint: { kind: 'rectangle', width: 0.33, depth: 0.46 }, height: 0.03, count: 2, wash: 0 },
+  ],
+};
+
+/** Three courses over two days, names that are hard to cut, a hold, two pans at once; 12:00 in Halifax is minute 0. */
+export const harbourDinner = (): Sample =>
+  sampleFrom({
+    title: 'Harbour dinner',
+    zone: 'America/Halifax',
+    origin: '2026-12-05T12:00:00-04:00',
+    serve: 1800,
+    kitchen: HARBOUR,
+    cooks: ['Noor', 'Bartholomew Featherstonehaugh'],
+    courses: [
+      { name: 'first', at: 0 },
+      { name: 'main', at: 40 },
+      { name: 'sweet', at: 85 },
+    ],
+    dishes: [
+      {
+        dish: 'Leek soup 🥣',
+        course: 0,
+        steps: [
+          {
+            step: 'simmer',
+            work: 'simmer',
+            at: [1700, 1790],
+            appliance: 1,
+            place: 'back',
+            flame: 'medium',
+            pan: 1,
+            hands: [
+              [0, 1700, 1702],
+              [0, 1745, 1746],
+            ],
+          },
+          {
+            step: 'ladle',
+            work: 'plate',
+            at: [1795, 1800],
+            hands: [
+              [0, 1795, 1800],
+              [1, 1795, 1800],
+            ],
+          },
+        ],
+      },
+      {
+        dish: "Crème brûlée à l'orange",
+        course: 2,
+        steps: [
+          {
+            step: 'bake',
+            work: 'bake',
+            at: [60, 105],
+            appliance: 0,
+            place: ['rack 1', 'rack 2'],
+            celsius: 150,
+            pan: 2,
+            spot: [
+              { x: 0, y: 0, turned: true },
+              { x: 0, y: 0, turned: true },
+            ],
+            hands: [[0, 60, 62]],
+          },
+          { step: 'chill', work: 'chill', at: [105, 1878] },
+          { step: 'torch', work: 'finish', at: [1878, 1885], hands: [[1, 1878, 1885]] },
+        ],
+      },
+      {
+        dish: '海鮮 fish pie with a very long name indeed',
+        course: 1,
+        steps: [
+          {
+            step: 'bake',
+            work: 'bake',
+            at: [1760, 1815],
+            appliance: 0,
+            mode: 1,
+            place: 'rack 2',
+            celsius: 190,
+            pan: 0,
+            spot: { x: 0, y: 0, turned: false },
+            hands: [[1, 1760, 1762]],
+          },
+          { step: 'rest', work: 'rest', at: [1815, 1830], after: [{ step: 'bake', gap: [0, 2] }] },
+        ],
+      },
+      {
+        dish: 'Greens',
+        course: 1,
+        steps: [
+          {
+            step: 'steam',
+            work: 'steam',
+            at: [1826, 1836],
+            appliance: 1,
+            place: 'front',
+            flame: 'high',
+            pan: 1,
+            hands: [[0, 1826, 1828]],
+          },
+          {
+            step: 'plate up',
+            work: 'plate',
+            at: [1836, 1840],
+            hands: [[0, 1836, 1840]],
+            after: [{ step: 'steam', gap: [0, 0] }],
+          },
+        ],
+      },
+      {
+        dish: 'Potato rolls',
+        course: 0,
+        steps: [
+          {
+            step: 'bake',
+            work: 'bake',
+            at: [1760, 1778],
+            appliance: 0,
+            mode: 1,
+            place: 'rack 1',
+            celsius: 190,
+            pan: 2,
+            spot: { x: 0, y: 0, turned: true },
+            hands: [[0, 1760, 1762]],
+          },
+        ],
+        hold: {
+          at: [1780, 1798],
+          appliance: 2,
+          place: 'rack 1',
+          celsius: 70,
+          pan: 2,
+          spot: { x: 0, y: 0, turned: true },
+        },
+      },
+    ],
+    runs: [
+      { appliance: 0, mode: 0, celsius: 150, at: [60, 105], changeover: 12 },
+      { appliance: 0, mode: 1, celsius: 190, at: [1760, 1815], changeover: 16 },
+      { appliance: 2, mode: 0, celsius: 70, at: [1778, 1800], changeover: 10 },
+    ],
+    parts: { wait: 10, gap: 35.46, day: 36 },
+    bound: 81.46,
+    status: 'best',
+  });
+
+/** The supper with its course landing a quarter of an hour after its time. */
+export function lateSupper(): Sample {
+  const { problem, plan } = orchardSupper();
+  const earlier = { ...problem, serve: problem.serve - 15 };
+  return {
+    problem: earlier,
+    plan: {
+      ...plan,
+      serve: showIso(earlier.origin + earlier.serve * 60_000, earlier.zone),
+      status: 'late',
+      dishes: plan.dishes.map((row) => (row.late === null ? row : { ...row, late: 15 })),
+    },
+  };
+}
