@@ -3,7 +3,7 @@
 import { custodyEnd } from '../kernel/custody.js';
 import { stretchesOf } from '../kernel/model.js';
 import { standingOn } from '../kernel/standing.js';
-import type { Timetable } from './timetable.js';
+import type { Swap, Timetable } from './timetable.js';
 
 export function orderRows<M>(table: Timetable<M>): void {
   machineRows(table);
@@ -25,7 +25,9 @@ function machineRows<M>(table: Timetable<M>): void {
       table.apart(table.end(a), table.finish(r), 0);
       if (!roomy) {
         for (const b of run.members.slice(0, i)) {
-          if (state.end(b) <= state.start[a]!) table.apart(table.end(b), table.start(a), 0);
+          if (state.end(b) > state.start[a]!) continue;
+          if (table.swap?.before === b && table.swap.after === a) table.apart(table.end(a), table.start(b), 0);
+          else table.apart(table.end(b), table.start(a), 0);
         }
       }
       if (latest >= 0 && machine.idleCost > 0) table.hinge(machine.idleCost, table.end(latest), table.start(a), 0);
@@ -40,7 +42,7 @@ function handRows<M>(table: Timetable<M>): void {
   const { model } = compiled;
   const lists: { a: number; from: M; to: M; at: number }[][] = model.workers.map(() => []);
   for (const { id } of model.activities) {
-    const hands = state.hands[id]!;
+    const hands = table.hands[id]!;
     if (hands.length === 0) continue;
     const { crew } = state.modeOf(id).attention;
     stretchMoments(table, id).forEach((stretch, k) => {
@@ -49,6 +51,7 @@ function handRows<M>(table: Timetable<M>): void {
   }
   lists.forEach((list, w) => {
     list.sort((x, y) => x.at - y.at || x.a - y.a);
+    exchange(list, table.swap, (stretch) => stretch.a);
     const { stays } = model.workers[w]!;
     list.forEach((stretch, i) => {
       const stay = stays.find((s) => s.from <= stretch.at && stretch.at < s.to);
@@ -72,6 +75,7 @@ function unitRows<M>(table: Timetable<M>): void {
 function inOrder<M>(table: Timetable<M>, users: number[]): void {
   const { state } = table;
   users.sort((a, b) => state.start[a]! - state.start[b]! || state.end(a) - state.end(b) || a - b);
+  exchange(users, table.swap, (a) => a);
   for (let i = 1; i < users.length; i++) table.apart(table.end(users[i - 1]!), table.start(users[i]!), 0);
 }
 
@@ -107,26 +111,49 @@ function custodyRows<M>(table: Timetable<M>): void {
         takings.push({ a: id, from, to: custodyEnd(state, id), ...releases(table, id), amount: mode.vessels });
     }
     takings.sort((x, y) => x.from - y.from || x.to - y.to || x.a - y.a);
-    const units: (Taking<M> | null)[] = new Array(renewable.capacity).fill(null);
-    for (const taking of takings) {
-      for (let k = 0; k < taking.amount; k++) {
-        // The unit that has been free for the shortest time: the order is then the least binding for the others.
-        let best = -1;
-        units.forEach((held, u) => {
-          if (held !== null && held.to > taking.from) return;
-          if (best < 0 || (held?.to ?? -1) > (units[best]?.to ?? -1)) best = u;
-        });
-        if (best < 0) continue;
-        const held = units[best]!;
-        if (held !== null) {
-          for (const { moment, starts } of held.frees) {
-            if (starts !== taking.a || held.tail > 0) table.apart(moment, table.start(taking.a), held.tail);
-          }
+    for (const line of linesOf(takings, renewable.capacity)) {
+      exchange(line, table.swap, (taking) => taking.a);
+      line.forEach((held, i) => {
+        const next = line[i + 1];
+        if (next === undefined) return;
+        for (const { moment, starts } of held.frees) {
+          if (starts !== next.a || held.tail > 0) table.apart(moment, table.start(next.a), held.tail);
         }
-        units[best] = taking;
-      }
+      });
     }
   });
+}
+
+/** The takings of each unit in turn. A taker gets the unit that has been free for the shortest time, which binds the least. */
+function linesOf<M>(takings: readonly Taking<M>[], capacity: number): Taking<M>[][] {
+  const lines: Taking<M>[][] = Array.from({ length: capacity }, () => []);
+  for (const taking of takings) {
+    for (let k = 0; k < taking.amount; k++) {
+      let best: Taking<M>[] | null = null;
+      let latest = -1;
+      for (const line of lines) {
+        const until = line[line.length - 1]?.to ?? 0;
+        if (until <= taking.from && until > latest) {
+          best = line;
+          latest = until;
+        }
+      }
+      best?.push(taking);
+    }
+  }
+  return lines;
+}
+
+/** Exchanges the two of a swap where one directly follows the other. */
+function exchange<T>(list: T[], swap: Swap | null, activity: (entry: T) => number): void {
+  if (swap === null) return;
+  for (let i = 0; i + 1 < list.length; i++) {
+    if (activity(list[i]!) !== swap.before || activity(list[i + 1]!) !== swap.after) continue;
+    const kept = list[i]!;
+    list[i] = list[i + 1]!;
+    list[i + 1] = kept;
+    i++;
+  }
 }
 
 /** What must have come before the custody of placed activity `a` is over; see `custodyEnd`, which gives the time alone. */
@@ -156,11 +183,11 @@ function releases<M>(table: Timetable<M>, a: number): Pick<Taking<M>, 'frees' | 
   return goesOn.length > 0 ? { frees: goesOn, tail: 0 } : { frees, tail };
 }
 
-/** Stretches of an activity as it stands, and whether the last is tied to the end. */
+/** Stretches of an activity; the last is tied to its end where the end asks for hands. */
 function stretchMoments<M>(table: Timetable<M>, a: number): { from: M; to: M; at: number }[] {
   const { state } = table;
   const { attention } = state.modeOf(a);
-  const minutes = state.minutes[a]!;
+  const minutes = table.lengths[a]!;
   const flat = stretchesOf(attention, minutes);
   const out: { from: M; to: M; at: number }[] = [];
   for (let k = 0; k < flat.length; k += 2) {

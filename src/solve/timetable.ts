@@ -14,10 +14,21 @@ export interface SkeletonRun {
   readonly to: number;
 }
 
+export interface Swap {
+  readonly before: number;
+  readonly after: number;
+}
+
 export interface Timetable<M> {
   readonly compiled: Compiled;
   /** Gives the order of everything. */
   readonly state: State;
+  /** Minutes of each activity: what they are to be, or the starting point where they are free. */
+  readonly lengths: Int32Array;
+  /** Workers, `crew` for each stretch in turn, that go with `lengths`. */
+  readonly hands: readonly (readonly number[])[];
+  /** Two activities that change places wherever one directly follows the other. */
+  readonly swap: Swap | null;
   readonly runs: readonly SkeletonRun[];
   /** Minute 0. */
   readonly zero: M;

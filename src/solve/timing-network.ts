@@ -5,7 +5,7 @@
 import type { State } from '../kernel/state.js';
 import type { Compiled } from './compile.js';
 import { Network } from './network-simplex.js';
-import type { SkeletonRun, Timetable } from './timetable.js';
+import type { SkeletonRun, Swap, Timetable } from './timetable.js';
 
 export interface NodeMoment {
   readonly node: number;
@@ -30,7 +30,9 @@ export class TimingNetwork implements Timetable<NodeMoment> {
     readonly compiled: Compiled,
     readonly state: State,
     readonly runs: readonly SkeletonRun[],
-    lengths: Int32Array,
+    readonly lengths: Int32Array,
+    readonly hands: readonly (readonly number[])[],
+    readonly swap: Swap | null,
   ) {
     const { network } = this;
     network.node();

@@ -26,9 +26,12 @@ export interface Segment {
 
 export class TimingProgram implements Timetable<Moment> {
   readonly lp = new LinearProgram();
+  readonly lengths: Int32Array;
+  readonly hands: readonly (readonly number[])[];
+  readonly swap = null;
   readonly starts: Int32Array;
   /** Length: a variable (range), or linear in a run's level, or a constant. */
-  readonly lengths: { variable: number; slope: number; constant: number }[] = [];
+  private readonly spans: { variable: number; slope: number; constant: number }[] = [];
   readonly runs: TimingRun[] = [];
   readonly zero: Moment = { terms: [], offset: 0 };
   readonly first: Moment;
@@ -47,6 +50,8 @@ export class TimingProgram implements Timetable<Moment> {
   ) {
     const { model } = compiled;
     const { lp } = this;
+    this.lengths = state.minutes;
+    this.hands = state.hands;
     const runOf = new Map<number, number>();
     skeleton.forEach((run, r) => {
       for (const a of run.members) runOf.set(a, r);
@@ -63,7 +68,7 @@ export class TimingProgram implements Timetable<Moment> {
     this.starts = Int32Array.from(model.activities, (activity) =>
       lp.variable(0, 0, model.horizon, state.start[activity.id]!),
     );
-    for (const activity of model.activities) this.lengths.push(this.length(activity.id, runOf.get(activity.id)));
+    for (const activity of model.activities) this.spans.push(this.length(activity.id, runOf.get(activity.id)));
     this.landings = Int32Array.from(model.groups, (_, g) => lp.variable(0, 0, model.horizon, state.landing(g)));
     this.first = this.moment(lp.variable(0, 0, model.serve, firstMinute(state, this.runs)));
   }
@@ -107,7 +112,7 @@ export class TimingProgram implements Timetable<Moment> {
   }
 
   end(a: number, offset = 0): Moment {
-    const { variable, slope, constant } = this.lengths[a]!;
+    const { variable, slope, constant } = this.spans[a]!;
     const terms = [this.starts[a]!, 1];
     if (variable >= 0) terms.push(variable, slope === 0 ? 1 : slope);
     return { terms, offset: constant + offset };

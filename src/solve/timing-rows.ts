@@ -46,7 +46,7 @@ function lengthRows<M>(table: Timetable<M>): void {
       if (bestLow > low) table.hinge(rate, table.end(id), table.start(id), -bestLow);
     }
     const { all, every, look, end, start, crew } = mode.attention;
-    const minutes = state.minutes[id]!;
+    const minutes = table.lengths[id]!;
     if (all || crew === 0) continue;
     const least = Math.min(start + end, minutes);
     if (every === 0) table.apart(table.start(id), table.end(id), least);

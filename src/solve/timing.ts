@@ -13,7 +13,7 @@ import { stretchesOf } from '../kernel/model.js';
 import { State } from '../kernel/state.js';
 import type { Compiled } from './compile.js';
 import { orderRows } from './order-rows.js';
-import { type SkeletonRun, timingRuns } from './timetable.js';
+import { type SkeletonRun, type Swap, timingRuns } from './timetable.js';
 import { TimingNetwork } from './timing-network.js';
 import { type Segment, TimingProgram } from './timing-program.js';
 import { mealRows } from './timing-rows.js';
@@ -53,28 +53,31 @@ function segmentAt(
   return high - low < 1e-9 ? null : { low, high };
 }
 
-/** The schedule at the program's optimum with whole times; null where it has none or the looks would change in number. */
-export function solveFixed(
+/**
+ * The best schedule with the order, places and hands of `state`, its runs in the states `fixed` and, where asked, two neighbours
+ * exchanged; null where there is none.
+ */
+export function retime(
   compiled: Compiled,
   state: State,
   skeleton: readonly SkeletonRun[],
   fixed: readonly number[],
+  swap: Swap | null,
 ): State | null {
   const lengths = Int32Array.from(state.minutes);
   const settings = Int32Array.from(state.setting);
+  const hands = state.hands.slice();
   for (let r = 0; r < skeleton.length; r++) {
     for (const a of skeleton[r]!.members) {
       const mode = state.modeOf(a);
-      const setting = mode.settings.findIndex((s) => s.state === fixed[r]!);
-      settings[a] = setting;
-      if (mode.range !== null) continue;
-      lengths[a] = mode.settings[setting]!.minutes;
-      if (stretchesOf(mode.attention, lengths[a]!).length !== stretchesOf(mode.attention, state.minutes[a]!).length)
-        return null;
+      settings[a] = mode.settings.findIndex((s) => s.state === fixed[r]!);
+      if (mode.range !== null || mode.settings[settings[a]!]!.minutes === lengths[a]) continue;
+      lengths[a] = mode.settings[settings[a]!]!.minutes;
+      hands[a] = handsFor(state, a, lengths[a]!);
     }
   }
   const runs = skeleton.map((run, r) => ({ ...run, state: fixed[r]! }));
-  const network = new TimingNetwork(compiled, state, runs, lengths);
+  const network = new TimingNetwork(compiled, state, runs, lengths, hands, swap);
   mealRows(network);
   orderRows(network);
   const times = network.solve();
@@ -82,20 +85,28 @@ export function solveFixed(
   const next = new State(compiled.model);
   for (const { id } of compiled.model.activities) {
     const start = times.start[id]!;
-    const minutes = times.end[id]! - start;
-    if (
-      stretchesOf(state.modeOf(id).attention, minutes).length !==
-      stretchesOf(state.modeOf(id).attention, state.minutes[id]!).length
-    )
-      return null;
-    next.place(
-      id,
-      { start, minutes, mode: state.mode[id]!, setting: settings[id]! },
-      state.hands[id]!,
-      state.units[id]!,
-    );
+    const at = { start, minutes: times.end[id]! - start, mode: state.mode[id]!, setting: settings[id]! };
+    next.place(id, at, hands[id]!, state.units[id]!);
   }
   return holds(next) ? next : null;
+}
+
+/** Workers for an activity of another length: those of the same stretch where there was one, else those of its first. */
+function handsFor(state: State, a: number, minutes: number): readonly number[] {
+  const { attention } = state.modeOf(a);
+  const { crew } = attention;
+  const old = stretchesOf(attention, state.minutes[a]!);
+  const fresh = stretchesOf(attention, minutes);
+  const known = state.hands[a]!;
+  if (old.length === 0) return fresh.length === 0 ? [] : known;
+  const out: number[] = [];
+  for (let k = 0; k < fresh.length; k += 2) {
+    const last = k + 2 === fresh.length && attention.end > 0;
+    let from = last ? old.length - 2 : old.findIndex((offset, i) => i % 2 === 0 && offset === fresh[k]!);
+    if (from < 0) from = 0;
+    out.push(...known.slice((from / 2) * crew, (from / 2 + 1) * crew));
+  }
+  return out;
 }
 
 /** Levels at the optimum of the joint program of times and levels, run by run; the state's own where they are fixed. */
@@ -150,7 +161,7 @@ export function polish(compiled: Compiled, state: State, tune: boolean): State {
   let best = state;
   let least = totalOf(costOf(state));
   const tryFixed = (candidate: number[]): boolean => {
-    const next = solveFixed(compiled, best, skeleton, candidate);
+    const next = retime(compiled, best, skeleton, candidate, null);
     if (next === null) return false;
     const cost = totalOf(costOf(next));
     if (cost > least - 1e-9) return false;
@@ -177,11 +188,23 @@ export function polish(compiled: Compiled, state: State, tune: boolean): State {
   for (let helped = true, round = 0; helped && round < 8; round++) {
     helped = false;
     for (let r = 0; r < skeleton.length; r++) {
-      for (const step of [1, -1]) {
+      for (const step of [1, -1, 2, -2, 4, -4]) {
         const neighbour = common[r]![common[r]!.indexOf(fixed[r]!) + step];
         if (neighbour !== undefined) helped = tryFixed(fixed.map((s, k) => (k === r ? neighbour : s))) || helped;
       }
     }
   }
   return best;
+}
+
+/** `state` with two neighbours on some worker, unit or renewable exchanged, in time again; null where that cannot be. */
+export function swapped(compiled: Compiled, state: State, swap: Swap): State | null {
+  const skeleton = timingRuns(state);
+  return retime(
+    compiled,
+    state,
+    skeleton,
+    skeleton.map((run) => run.state),
+    swap,
+  );
 }
