@@ -35,6 +35,7 @@ export function checkStated(reading: Reading, points: Points): Violation[] {
       isLate ? 'A course lands late, and the plan does not say so.' : 'The plan says late, but nothing is.',
     );
   }
+  if (plan.status === 'none') tell('status', 'The plan says that nothing fits, but it is a plan.');
   if (plan.status === 'best' && !(stated.bound >= stated.total - POINTS_SLACK)) {
     tell('status', 'The plan says that no plan is better, but its bound leaves room for one.');
   }

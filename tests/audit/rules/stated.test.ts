@@ -57,6 +57,7 @@ describe('what a plan says about itself', () => {
     expect(saying({ status: 'best' })).toEqual(['0 status']);
     expect(saying({ status: 'best', points: { ...plan.points, bound: plan.points.total } })).toEqual([]);
     expect(saying({ status: 'late' })).toEqual(['0 status']);
+    expect(saying({ status: 'none' })).toEqual(['0 status']);
     const tardy = planOf(problem, {
       steps: {
         'Pie/bake': {
