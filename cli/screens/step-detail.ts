@@ -3,12 +3,14 @@
 import { type Glyphs, inGlyphs } from '../../src/chart/glyphs.js';
 import { type Line, lineWidth, type Role, segment } from '../../src/chart/line.js';
 import { type Reason, reasonsOf } from '../../src/chart/reasons.js';
-import { clean, cut, pad } from '../../src/chart/text.js';
+import { clean, cut, pad, wrap } from '../../src/chart/text.js';
 import type { View, ViewStep } from '../../src/chart/view.js';
 import { clockAt } from '../../src/problem/hours.js';
 import { showLength, showMinutes, showTemperature } from '../../src/units/show.js';
 
 const LABEL = 12;
+/** Rows from which a fact may take two. */
+const ROOMY = 9;
 
 /** A rule that carries the step's name and its times: `── A roast · Brined pork loin ── 16:47–18:02 ──`. */
 export function detailTitle(view: View, index: number, width: number, glyphs: Glyphs): Line {
@@ -33,10 +35,11 @@ export function detailTitle(view: View, index: number, width: number, glyphs: Gl
 export function detailLines(view: View, index: number, width: number, rows: number, glyphs: Glyphs): Line[] {
   const step = view.steps[index]!;
   const { waitsFor, waitsForIt } = reasonsOf(view, index);
+  const each = rows >= ROOMY ? 2 : 1;
   const facts = [
-    ...entry('where', whereWords(view, step), width, glyphs, 'heat'),
-    ...entry('in', panWords(step), width, glyphs),
-    ...entry('hands', handWords(view, step, glyphs), width, glyphs),
+    ...entry('where', whereWords(view, step), width, each, glyphs, 'heat'),
+    ...entry('in', panWords(step), width, each, glyphs),
+    ...entry('hands', handWords(view, step, glyphs), width, each, glyphs),
   ];
   const left = Math.max(2, rows - facts.length);
   const after = Math.max(left - Math.max(1, waitsForIt.length), Math.min(waitsFor.length, Math.ceil(left / 2)));
@@ -47,14 +50,23 @@ export function detailLines(view: View, index: number, width: number, rows: numb
   ].slice(0, rows);
 }
 
-function entry(label: string, text: string, width: number, glyphs: Glyphs, role: Role = 'plain'): Line[] {
+/** A label and its text on at most so many lines. */
+function entry(label: string, text: string, width: number, most: number, glyphs: Glyphs, role: Role = 'plain'): Line[] {
   if (text === '') return [];
-  const told = cut(inGlyphs(text, glyphs), width - LABEL, glyphs.ellipsis);
-  return [[segment(` ${pad(label, LABEL - 1, '')}`, 'dim'), segment(told, role)]];
+  const room = width - LABEL;
+  const lines = wrap(inGlyphs(text, glyphs), room);
+  const kept =
+    lines.length > most
+      ? [...lines.slice(0, most - 1), cut(lines.slice(most - 1).join(' '), room, glyphs.ellipsis)]
+      : lines;
+  return kept.map((line, index) => [
+    segment(` ${pad(index === 0 ? label : '', LABEL - 1, '')}`, 'dim'),
+    segment(line, role),
+  ]);
 }
 
 function reasonLines(label: string, reasons: readonly Reason[], rows: number, width: number, glyphs: Glyphs): Line[] {
-  if (reasons.length === 0) return rows > 0 ? entry(label, 'nothing', width, glyphs) : [];
+  if (reasons.length === 0) return rows > 0 ? entry(label, 'nothing', width, 1, glyphs) : [];
   return reasons.slice(0, rows).map((reason, index) => {
     const more = index === rows - 1 && reasons.length > rows ? ` (${reasons.length - rows} more)` : '';
     const mark = reason.tight ? glyphs.tight : glyphs.loose;

@@ -44,7 +44,9 @@ function timeRow(view: View, scale: Scale): Line {
     if (shows(scale, column)) labels.put(column, clockAt(view.problem, landing.at), 'landing', true);
   }
   const labelled = new Set<number>();
-  for (const tick of scale.ticks) {
+  // At the edges a label stands beside its tick instead of around it: the others come first.
+  const cramped = (column: number) => Number(column < 2 || column > scale.columns - 3);
+  for (const tick of scale.ticks.toSorted((a, b) => cramped(a.column) - cramped(b.column))) {
     if (labels.put(tick.column, clockAt(view.problem, tick.minute), 'axis', true)) labelled.add(tick.piece);
   }
   for (const [index, piece] of scale.pieces.entries()) {

@@ -34,8 +34,8 @@ export function drawLane(drawing: Drawing, lane: Lane): Line {
   for (const bar of order) drawBar(drawing, row, bar);
   drawFolds(row, scale, glyphs);
   const here = cursor !== null && lane.bars.some((bar) => bar.step === cursor);
-  const earlier = lane.bars.some((bar) => bar.step !== null && columnOf(scale, bar.to) <= 0);
-  const later = lane.bars.some((bar) => bar.step !== null && columnOf(scale, bar.from) >= scale.columns);
+  const earlier = lane.bars.some((bar) => bar.step !== null && columnOf(scale, bar.from) < 0);
+  const later = lane.bars.some((bar) => bar.step !== null && columnOf(scale, bar.to) > scale.columns);
   if (later) row.write(scale.columns - 1, glyphs.after, 'dim');
   return [
     here ? segment(glyphs.pointer, 'cursor') : segment(' '),
@@ -96,7 +96,7 @@ function labelFor(bar: Bar, columns: number, glyphs: Glyphs): string {
   const room = Math.max(1, columns - bar.bare);
   if (widthOf(bar.label) <= room) return bar.label;
   return room >= widthOf(bar.short) + 4 || bar.label === bar.short
-    ? cut(bar.label, room, room > 4 ? glyphs.ellipsis : '')
+    ? cut(bar.label, room, room > 4 && widthOf(glyphs.ellipsis) === 1 ? glyphs.ellipsis : '')
     : cut(bar.short, room, '');
 }
 

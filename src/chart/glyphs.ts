@@ -95,7 +95,7 @@ export const ASCII: Glyphs = {
   above: '^',
   below: 'v',
   pointer: '>',
-  ellipsis: '~',
+  ellipsis: '..',
   range: '-',
   degree: '',
   dot: '-',
@@ -118,5 +118,5 @@ export function textureOf(work: Work | 'hold'): Texture {
 /** Our own sentences in the set's characters; a name that uses one of these few marks changes with them. */
 export function inGlyphs(text: string, glyphs: Glyphs): string {
   if (glyphs !== ASCII) return text;
-  return text.replaceAll('°', '').replaceAll('–', '-').replaceAll('×', 'x').replaceAll('·', '-').replaceAll('…', '~');
+  return text.replaceAll('°', '').replaceAll('–', '-').replaceAll('×', 'x').replaceAll('·', '-').replaceAll('…', '..');
 }
