@@ -7,11 +7,19 @@ import type { Model } from '../kernel/model.js';
 import { State } from '../kernel/state.js';
 import { anyJobs, type Destroy, dearest, nearInTime, runTogether, sameNeeds, withTied } from './destroy.js';
 import { Inserter } from './insert.js';
+import { neighbours } from './neighbours.js';
 import { Rng } from './rng.js';
+import type { Swap } from './timetable.js';
 import type { Bias } from './variants.js';
 
 /** Points for a job that has no place: more than any delay can cost. */
 const UNPLACED = 1e7;
+
+/** Exchanges tried on a schedule before it is left as it is. */
+const EXCHANGES = 12;
+
+/** What one timing of a schedule counts as, in minutes of rows. */
+const TIMING_WORK = 4000;
 
 const NEIGHBOURHOODS: readonly Destroy[] = [anyJobs, nearInTime, runTogether, dearest, sameNeeds];
 
@@ -23,6 +31,8 @@ export interface SearchOptions {
   readonly paths: readonly (readonly number[])[][];
   /** A better schedule with the same structure, or the same. */
   readonly polish: (state: State, tune: boolean) => State;
+  /** With two neighbours exchanged; null where that cannot be. */
+  readonly swapped: (state: State, swap: Swap) => State | null;
   /** Stops when the cost is down to this. */
   readonly bound: number;
   readonly onBest?: (cost: number, state: State) => void;
@@ -97,6 +107,10 @@ class Search {
           cost = this.cost(found);
         }
       }
+      if (cost < this.bestCost + threshold) {
+        found = this.exchange(found, cost);
+        cost = this.cost(found);
+      }
       if (cost < currentCost - 1e-9) weights[chosen] = weights[chosen]! * 0.9 + 0.4;
       else weights[chosen] = Math.max(0.3, weights[chosen]! * 0.995);
       if (cost < this.bestCost - 1e-9) stale = 0;
@@ -113,6 +127,28 @@ class Search {
     }
     const unplaced = model.jobs.filter((job) => !this.best.jobIsPlaced(job.id)).map((job) => job.id);
     return { state: this.best, cost: this.bestCost, rounds: this.rounds, stopped, unplaced };
+  }
+
+  /** Exchanges neighbours, some chosen by chance, for as long as that helps. */
+  private exchange(state: State, cost: number): State {
+    let best = state;
+    let least = cost;
+    for (let helped = true; helped; ) {
+      helped = false;
+      const swaps = this.rng.shuffle(neighbours(best)).slice(0, EXCHANGES);
+      for (const swap of swaps) {
+        this.inserter.work += TIMING_WORK;
+        const next = this.options.swapped(best, swap);
+        if (next === null) continue;
+        const points = this.cost(next);
+        if (points > least - 1e-9) continue;
+        best = next;
+        least = points;
+        helped = true;
+        break;
+      }
+    }
+    return best;
   }
 
   private offer(state: State, cost: number): void {

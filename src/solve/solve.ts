@@ -7,7 +7,7 @@ import { compile } from './compile.js';
 import { explainNone, type Reason } from './explain.js';
 import { earliestStarts, pathsOf } from './paths.js';
 import { search } from './search.js';
-import { polish } from './timing.js';
+import { polish, swapped } from './timing.js';
 import { writePlan } from './write-plan.js';
 
 export type Effort = PlanDocument['effort']['level'];
@@ -43,6 +43,7 @@ export function solve(problem: Problem, options: SolveOptions): Solved {
     earliest: est,
     paths,
     polish: (state, tune) => polish(compiled, state, tune),
+    swapped: (state, swap) => swapped(compiled, state, swap),
     bound: bound.points,
     ...(options.onProgress && { onBest: (points: number) => options.onProgress!({ points, bound: bound.points }) }),
     ...(options.shouldStop && { shouldStop: options.shouldStop }),
