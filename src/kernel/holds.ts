@@ -13,7 +13,7 @@ export function holds(state: State): boolean {
     const gap = state.start[lag.to]! - state.end(lag.from);
     if (gap < lag.low || gap > lag.high) return false;
   }
-  return machinesHold(state) && custodiesHold(state) && unitsHold(state) && workersHold(state);
+  return machinesHold(state) && custodiesHold(state, null) && unitsHold(state) && workersHold(state);
 }
 
 function machinesHold(state: State): boolean {
@@ -24,8 +24,8 @@ function machinesHold(state: State): boolean {
 
 const scratch = new WeakMap<Model, Int32Array>();
 
-/** No renewable is in use beyond its capacity at any minute. */
-export function custodiesHold(state: State): boolean {
+/** No renewable (none of these, where given) is in use beyond its capacity at any minute. */
+export function custodiesHold(state: State, only: ReadonlySet<number> | null): boolean {
   const { model } = state;
   let line = scratch.get(model);
   if (line === undefined) {
@@ -33,6 +33,7 @@ export function custodiesHold(state: State): boolean {
     scratch.set(model, line);
   }
   for (let r = 0; r < model.renewables.length; r++) {
+    if (only !== null && !only.has(r)) continue;
     const free = freeUnits(state, r, line);
     for (let t = 0; t <= model.horizon; t++) if (free[t]! < 0) return false;
   }

@@ -82,8 +82,17 @@ function chooseUnits(profiles: Profiles, mode: ActivityMode, at: Placement): num
   return mode.units.filter((u) => profiles.unit(u)[at.start]! >= end).slice(0, mode.unitCount);
 }
 
-/** Checks placed activities against what one path can do to itself and to custodies elsewhere. */
-export function pathHolds(state: State, path: readonly number[]): boolean {
+/** When the group of a path's job lands; -1 without a group. */
+export function landingOf(state: State, path: readonly number[]): number {
+  const { group } = state.model.jobs[state.model.activities[path[0]!]!.job]!;
+  return group < 0 ? -1 : state.landing(group);
+}
+
+/**
+ * Checks placed activities against what one path can do to itself and to custodies elsewhere. `landing`: of the path's group
+ * before it was placed, since a later one prolongs what others hold.
+ */
+export function pathHolds(state: State, path: readonly number[], landing: number): boolean {
   const { model } = state;
   const onMachine = new Map<number, number>();
   for (const a of path) {
@@ -101,5 +110,24 @@ export function pathHolds(state: State, path: readonly number[]): boolean {
     if (!transitionsHold(machine, blocksOf(state, m))) return false;
     if (!machine.fits(standingOn(state, m))) return false;
   }
-  return custodiesHold(state);
+  if (landingOf(state, path) !== landing) return custodiesHold(state, null);
+  const touched = new Set<number>();
+  for (const a of path) {
+    const mode = state.modeOf(a);
+    if (mode.vessel >= 0) touched.add(mode.vessel);
+    for (const lag of model.activities[a]!.ins) {
+      if (state.isPlaced(lag.from)) touchCustodies(state, lag.from, touched);
+    }
+  }
+  return touched.size === 0 || custodiesHold(state, touched);
+}
+
+/** The renewables that the job of `a` holds: a follower's start can prolong any of them. */
+function touchCustodies(state: State, a: number, touched: Set<number>): void {
+  const { model } = state;
+  for (const b of model.jobs[model.activities[a]!.job]!.activities) {
+    if (!state.isPlaced(b)) continue;
+    const mode = state.modeOf(b);
+    if (mode.vessel >= 0) touched.add(mode.vessel);
+  }
 }

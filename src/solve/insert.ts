@@ -7,7 +7,7 @@
  */
 import type { Activity, Model } from '../kernel/model.js';
 import type { State } from '../kernel/state.js';
-import { commitPath, pathHolds } from './commit.js';
+import { commitPath, landingOf, pathHolds } from './commit.js';
 import { fillHands, fillStock, MachineView } from './own-cost.js';
 import { Profiles } from './profiles.js';
 import type { Rng } from './rng.js';
@@ -27,7 +27,7 @@ export interface InsertOptions {
 
 /** One variant's rows over time; arrays are indexed by the minute itself and valid within its window only. */
 export interface Row {
-  readonly variant: Variant;
+  variant: Variant;
   readonly own: Float64Array;
   readonly best: Float64Array;
   /** By end e: points of all that follows. */
@@ -88,10 +88,11 @@ export class Inserter {
       const chosen = this.planPath(state, rest, options)?.placements;
       if (chosen === undefined) return false;
       // A path can get in its own way, which the programme does not see: keep the end that holds, plan the beginning anew.
+      const landing = landingOf(state, rest);
       let cut = 0;
       for (; cut < rest.length; cut++) {
         commitPath(state, this.profiles, rest.slice(cut), chosen.slice(cut));
-        if (pathHolds(state, rest.slice(cut))) break;
+        if (pathHolds(state, rest.slice(cut), landing)) break;
         for (const a of rest.slice(cut)) state.unplace(a);
       }
       if (cut === rest.length) return false;
@@ -101,21 +102,22 @@ export class Inserter {
   }
 
   private row(variant: Variant): Row {
-    const known = this.rows[this.usedRows];
-    const h = this.model.horizon + 2;
-    const row: Row =
-      known === undefined
-        ? {
-            variant,
-            own: new Float64Array(h),
-            best: new Float64Array(h),
-            after: new Float64Array(h),
-            nextAt: new Int32Array(h),
-            nextRow: new Int16Array(h),
-            endAt: new Int32Array(h),
-          }
-        : { ...known, variant };
-    this.rows[this.usedRows++] = row;
+    let row = this.rows[this.usedRows];
+    if (row === undefined) {
+      const h = this.model.horizon + 2;
+      row = {
+        variant,
+        own: new Float64Array(h),
+        best: new Float64Array(h),
+        after: new Float64Array(h),
+        nextAt: new Int32Array(h),
+        nextRow: new Int16Array(h),
+        endAt: new Int32Array(h),
+      };
+      this.rows.push(row);
+    }
+    this.usedRows++;
+    row.variant = variant;
     return row;
   }
 

@@ -231,10 +231,14 @@ class Search {
     const visit = (job: number): void => {
       if (!waiting.delete(job)) return;
       for (const user of model.jobs[job]!.users) visit(model.activities[user]!.job);
-      const base = { reach: model.horizon, lateness: 0, bias, settings: 8, rng };
+      const base = { reach: model.horizon, lateness: 0, bias, settings: 5, rng };
       const { rate, keeps } = model.jobs[job]!;
       // Few jobs are worth having ready long before they land; the short window makes the usual insertion cheap.
-      const reach = Math.min(model.horizon, rate > 0 ? 30 + Math.min(keeps, 60) + Math.ceil(30 / rate) : model.horizon);
+      const wide = rng.below(5) === 0 ? 3 : 1;
+      const reach = Math.min(
+        model.horizon,
+        rate > 0 ? wide * (20 + Math.min(keeps, 20) + Math.ceil(10 / rate)) : model.horizon,
+      );
       const slack = rng.below(4) === 0 ? rng.below(25) : 0;
       if (slack > 0 && this.inserter.insertJob(state, job, { ...base, reach, lateness: -slack })) return;
       if (this.inserter.insertJob(state, job, { ...base, reach })) return;
