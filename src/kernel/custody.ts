@@ -12,36 +12,70 @@ export interface Custody {
   readonly to: number;
 }
 
+/** One way in which a custody can end: at a moment of an activity or at the landing of a group. */
+export type Release =
+  | { readonly kind: 'start'; readonly activity: number /** The same units go on with it. */; readonly goesOn: boolean }
+  | { readonly kind: 'end'; readonly activity: number }
+  | { readonly kind: 'landing'; readonly group: number };
+
 /**
- * The end of the custody that placed activity `a` starts, tail included; activities that are not placed are taken to come
- * at once, so that a partial schedule is never held to more than a whole one.
+ * What must all have come before the custody that placed activity `a` starts is over: at a branch the last one counts.
+ * Activities that are not placed are passed by, so that a partial schedule is never held to more than a whole one.
  */
-export function custodyEnd(state: State, a: number): number {
+export function releasesOf(state: State, a: number): Release[] {
   const { model } = state;
-  const activity = model.activities[a]!;
-  const mode = state.modeOf(a);
-  const tail = model.renewables[mode.vessel]!.tail;
-  if (activity.empties) return state.end(a) + tail;
-  let leaves = state.end(a);
-  let goesOn = Number.POSITIVE_INFINITY;
+  const { vessel } = state.modeOf(a);
+  const out: Release[] = [{ kind: 'end', activity: a }];
   const walk = (from: number): void => {
-    const nexts = model.activities[from]!.nexts;
-    for (const b of nexts) {
+    const activity = model.activities[from]!;
+    if (activity.empties) {
+      out.push({ kind: 'end', activity: from });
+      return;
+    }
+    for (const b of activity.nexts) {
       if (state.start[b]! < 0) continue;
       const next = state.modeOf(b);
       if (next.transparent) {
-        leaves = Math.max(leaves, state.end(b));
+        out.push({ kind: 'end', activity: b });
         walk(b);
-      } else if (next.vessel === mode.vessel) goesOn = Math.min(goesOn, state.start[b]!);
-      else leaves = Math.max(leaves, state.start[b]!);
+      } else out.push({ kind: 'start', activity: b, goesOn: next.vessel === vessel });
     }
-    if (nexts.length > 0) return;
     const job = model.jobs[activity.job]!;
-    if (job.group >= 0) leaves = Math.max(leaves, state.landing(job.group));
-    else for (const user of job.users) if (state.start[user]! >= 0) leaves = Math.max(leaves, state.start[user]!);
+    if (job.group >= 0) {
+      if (activity.sink) out.push({ kind: 'landing', group: job.group });
+      return;
+    }
+    let users = activity.outs.filter((lag) => model.activities[lag.to]!.job !== activity.job).map((lag) => lag.to);
+    if (users.length === 0 && activity.sink) users = [...job.users];
+    for (const user of users) if (state.start[user]! >= 0) out.push({ kind: 'start', activity: user, goesOn: false });
   };
   walk(a);
-  return goesOn < Number.POSITIVE_INFINITY ? goesOn : leaves + tail;
+  return out;
+}
+
+/** Minutes for which the units of `a` are away once all its releases have come: none where all of them go on. */
+export function tailOf(state: State, a: number, releases: readonly Release[]): number {
+  const { vessel, vessels } = state.modeOf(a);
+  const goOn = releases.filter((r) => r.kind === 'start' && r.goesOn);
+  const others = releases.filter((r) => r.kind !== 'end' && !(r.kind === 'start' && r.goesOn));
+  const kept = goOn.reduce((sum, r) => sum + (r.kind === 'start' ? state.modeOf(r.activity).vessels : 0), 0);
+  return goOn.length > 0 && others.length === 0 && kept >= vessels ? 0 : state.model.renewables[vessel]!.tail;
+}
+
+/** The end of the custody that placed activity `a` starts, tail included. */
+export function custodyEnd(state: State, a: number): number {
+  const releases = releasesOf(state, a);
+  let end = 0;
+  for (const r of releases) {
+    const at =
+      r.kind === 'landing'
+        ? state.landing(r.group)
+        : r.kind === 'end'
+          ? state.end(r.activity)
+          : state.start[r.activity]!;
+    if (at > end) end = at;
+  }
+  return end + tailOf(state, a, releases);
 }
 
 /** Free units of a renewable by minute, `free[t]` for [t, t + 1), with all that is placed. */

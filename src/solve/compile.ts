@@ -3,7 +3,7 @@ import type { Activity, ActivityMode, Attention, Group, Job, Lag, Model, Setting
 import { stays } from '../problem/hours.js';
 import type { Hands, Option, Problem, Step } from '../problem/problem.js';
 import { Kit } from './kit.js';
-import { cookedSteps, pairRate } from './rates.js';
+import { cookedSteps, followers, pairRate } from './rates.js';
 
 export interface Compiled {
   readonly problem: Problem;
@@ -26,9 +26,7 @@ export function compile(problem: Problem): Compiled {
       ...pairRate(problem, cooked, link, to),
     })),
   );
-  const nextsOf = steps.map((s) =>
-    lags.filter((l) => l.from === s.id && steps[l.to]!.dish === s.dish).map((l) => l.to),
-  );
+  const order = followers(problem);
   const activities: Activity[] = steps.map((step) => {
     const modes = step.options.map((option) => modeOf(problem, kit, step, option));
     const lengths = modes.flatMap((m) =>
@@ -40,9 +38,9 @@ export function compile(problem: Problem): Compiled {
       modes,
       ins: lags.filter((l) => l.to === step.id),
       outs: lags.filter((l) => l.from === step.id),
-      sink: nextsOf[step.id]!.length === 0,
+      sink: order.later[step.id]!.size === 0,
       empties: step.empties,
-      nexts: nextsOf[step.id]!,
+      nexts: order.next[step.id]!,
       shortest: Math.min(...lengths),
       longest: Math.max(...lengths),
     };

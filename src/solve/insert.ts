@@ -129,10 +129,11 @@ export class Inserter {
   ): { placements: Placement[]; points: number } | null {
     const { model } = this;
     this.usedRows = 0;
-    this.profiles.reset(state);
-    const view = new MachineView(model, state);
     const spreads = this.spreads(state, path, options);
     if (spreads === null) return null;
+    const view = new MachineView(model, state);
+    const last = path.length - 1;
+    this.profiles.reset(state, spreads[0]!.low, spreads[last]!.high + model.activities[path[last]!]!.longest);
     const dayFrom = dayStart(state, view);
     const inUse = model.machines.map((_, m) => new Set(view.blocks[m]!.map((b) => b.state)));
     const levels: Row[][] = [];
@@ -263,7 +264,7 @@ export class Inserter {
     let line: Int32Array | null = null;
     const tail = variant.kept < 0 ? 0 : model.renewables[variant.kept]!.tail;
     if (variant.kept >= 0) line = this.profiles.renewable(variant.kept, variant.amount);
-    if (activity.nexts.length === 0 && job.group < 0) {
+    if (activity.sink && job.group < 0) {
       for (const user of job.users) if (state.isPlaced(user)) until = Math.max(until, state.start[user]!);
     }
     for (const next of activity.nexts) if (state.isPlaced(next)) until = Math.max(until, state.start[next]!);

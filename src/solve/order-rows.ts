@@ -1,6 +1,6 @@
 /** Rows of the timing table that keep the order of what cannot be at once: loads, hands, burners, boards and pans. */
 
-import { custodyEnd } from '../kernel/custody.js';
+import { custodyEnd, releasesOf, tailOf } from '../kernel/custody.js';
 import { stretchesOf } from '../kernel/model.js';
 import { standingOn } from '../kernel/standing.js';
 import type { Swap, Timetable } from './timetable.js';
@@ -156,31 +156,15 @@ function exchange<T>(list: T[], swap: Swap | null, activity: (entry: T) => numbe
   }
 }
 
-/** What must have come before the custody of placed activity `a` is over; see `custodyEnd`, which gives the time alone. */
+/** The moments of `releasesOf`, which `custodyEnd` turns into a time. */
 function releases<M>(table: Timetable<M>, a: number): Pick<Taking<M>, 'frees' | 'tail'> {
-  const { state, compiled } = table;
-  const { model } = compiled;
-  const activity = model.activities[a]!;
-  const mode = state.modeOf(a);
-  const { tail } = model.renewables[mode.vessel]!;
-  const atEnd = { moment: table.end(a), starts: -1 };
-  if (activity.empties) return { frees: [atEnd], tail };
-  const frees: { moment: M; starts: number }[] = [atEnd];
-  const goesOn: { moment: M; starts: number }[] = [];
-  const walk = (from: number): void => {
-    const { nexts } = model.activities[from]!;
-    for (const b of nexts) {
-      const next = state.modeOf(b);
-      if (next.transparent) walk(b);
-      else (next.vessel === mode.vessel ? goesOn : frees).push({ moment: table.start(b), starts: b });
-    }
-    if (nexts.length > 0) return;
-    const job = model.jobs[activity.job]!;
-    if (job.group >= 0) frees.push({ moment: table.landing(job.group), starts: -1 });
-    else for (const user of job.users) frees.push({ moment: table.start(user), starts: user });
-  };
-  walk(a);
-  return goesOn.length > 0 ? { frees: goesOn, tail: 0 } : { frees, tail };
+  const list = releasesOf(table.state, a);
+  const frees = list.map((r) => {
+    if (r.kind === 'landing') return { moment: table.landing(r.group), starts: -1 };
+    if (r.kind === 'end') return { moment: table.end(r.activity), starts: -1 };
+    return { moment: table.start(r.activity), starts: r.activity };
+  });
+  return { frees, tail: tailOf(table.state, a, list) };
 }
 
 /** Stretches of an activity; the last is tied to its end where the end asks for hands. */

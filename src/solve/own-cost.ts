@@ -102,7 +102,7 @@ export class MachineView {
     if (mode.load < 0) return;
     const kind = this.model.machines[mode.machine]!;
     const standing = this.loads[mode.machine]!;
-    if (standing.length === 0) return;
+    if (standing.length === 0 && mode.loads === 1) return;
     const program = kind.states[state]!.program;
     const cuts = new Set<number>([low]);
     for (const s of standing) {
@@ -119,7 +119,7 @@ export class MachineView {
       if (!any) continue;
       const fresh = { program, load: mode.load, count: mode.loads, start: from, end: from + minutes };
       const group = connected(standing, fresh);
-      if (group.length > 1 && !kind.fits(group)) own.fill(Number.POSITIVE_INFINITY, from, to);
+      if ((group.length > 1 || mode.loads > 1) && !kind.fits(group)) own.fill(Number.POSITIVE_INFINITY, from, to);
     }
   }
 }

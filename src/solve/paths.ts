@@ -14,7 +14,7 @@ export function pathsOf(model: Model): number[][][] {
         if (known !== undefined) return known;
         const activity = model.activities[a]!;
         let best = 0;
-        for (const b of activity.nexts) {
+        for (const { to: b } of activity.outs) {
           if (!left.has(b)) continue;
           const after = measure(b);
           if (after > best) {

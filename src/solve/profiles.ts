@@ -8,6 +8,8 @@ export class Profiles {
   private state: State;
   private readonly pool: Int32Array[] = [];
   private used = 0;
+  private from = 0;
+  private to: number;
   private readonly scratch: Int32Array;
   private readonly untilRenewable = new Map<number, Int32Array>();
   private readonly untilUnit = new Map<number, Int32Array>();
@@ -17,12 +19,15 @@ export class Profiles {
   constructor(model: Model, state: State) {
     this.horizon = model.horizon;
     this.state = state;
+    this.to = model.horizon;
     this.scratch = new Int32Array(model.horizon + 2);
   }
 
-  /** Forgets everything and reads from this state from now on. */
-  reset(state: State): void {
+  /** Forgets everything and reads from this state from now on; nothing outside [from, to] will be asked of workers and units. */
+  reset(state: State, from: number, to: number): void {
     this.state = state;
+    this.from = Math.max(0, from);
+    this.to = Math.min(this.horizon, to);
     this.used = 0;
     this.untilRenewable.clear();
     this.untilUnit.clear();
@@ -44,7 +49,7 @@ export class Profiles {
     const until = this.line();
     let next = this.horizon + 1;
     until[this.horizon + 1] = next;
-    for (let t = this.horizon; t >= 0; t--) {
+    for (let t = this.horizon; t >= this.from; t--) {
       if (free[t]! < amount) next = t;
       until[t] = next;
     }
@@ -54,9 +59,9 @@ export class Profiles {
 
   private untilBusy(busy: Uint8Array): Int32Array {
     const until = this.line();
-    let next = this.horizon;
-    until[this.horizon + 1] = next;
-    for (let t = this.horizon; t >= 0; t--) {
+    let next = this.to;
+    until[this.to + 1] = next;
+    for (let t = this.to; t >= this.from; t--) {
       if (busy[t] === 1) next = t;
       until[t] = next;
     }
@@ -86,11 +91,11 @@ export class Profiles {
     let mask = this.masks.get(length);
     if (mask !== undefined) return mask;
     mask = this.line();
-    mask.fill(0);
+    mask.fill(0, this.from, this.to + 2);
     for (let w = 0; w < this.state.busy.length; w++) {
       const until = this.worker(w);
       const bit = 1 << w;
-      for (let t = 0; t + length <= this.horizon; t++) if (until[t]! >= t + length) mask[t] = mask[t]! | bit;
+      for (let t = this.from; t + length <= this.to; t++) if (until[t]! >= t + length) mask[t] = mask[t]! | bit;
     }
     this.masks.set(length, mask);
     return mask;

@@ -6,32 +6,48 @@ export interface PairRate {
   readonly part: 'wait' | 'gap';
 }
 
+export interface Followers {
+  /** Steps of the same dish that come after, through any dishes. */
+  readonly later: readonly ReadonlySet<number>[];
+  /** The next of them: those tied directly, else the first to which other dishes lead back. */
+  readonly next: readonly (readonly number[])[];
+}
+
+export function followers(problem: Problem): Followers {
+  const { steps } = problem;
+  const users: number[][] = steps.map(() => []);
+  for (const step of steps) for (const link of step.after) users[link.step]!.push(step.id);
+  const sameDish = (a: number, b: number): boolean => steps[a]!.dish === steps[b]!.dish;
+  const later = steps.map((step) => {
+    const seen = new Set<number>();
+    const open = [...users[step.id]!];
+    for (let id = open.pop(); id !== undefined; id = open.pop()) {
+      if (seen.has(id)) continue;
+      seen.add(id);
+      open.push(...users[id]!);
+    }
+    return new Set([...seen].filter((id) => sameDish(id, step.id)).sort((a, b) => a - b));
+  });
+  const next = steps.map((step) => {
+    const direct = users[step.id]!.filter((id) => sameDish(id, step.id));
+    if (direct.length > 0) return direct;
+    const all = [...later[step.id]!];
+    return all.filter((id) => !all.some((other) => later[other]!.has(id)));
+  });
+  return { later, next };
+}
+
 /** For every step: whether it is its dish's last work on the heat, or comes after one. */
 export function cookedSteps(problem: Problem): boolean[] {
   const { steps } = problem;
-  const before = ancestors(problem);
-  const onHeat = (s: Step) => HEAT_WORKS.has(s.work);
-  const isLast = steps.map(
-    (s) => onHeat(s) && !steps.some((later) => later.dish === s.dish && onHeat(later) && before[later.id]!.has(s.id)),
-  );
-  return steps.map((s) => isLast[s.id]! || [...before[s.id]!].some((id) => steps[id]!.dish === s.dish && isLast[id]!));
-}
-
-/** For every step the ids of all that must come before it. */
-function ancestors(problem: Problem): ReadonlySet<number>[] {
-  const known: (Set<number> | undefined)[] = [];
-  const find = (id: number): Set<number> => {
-    const found = known[id];
-    if (found !== undefined) return found;
-    const all = new Set<number>();
-    known[id] = all;
-    for (const link of problem.steps[id]!.after) {
-      all.add(link.step);
-      for (const far of find(link.step)) all.add(far);
-    }
-    return all;
-  };
-  return problem.steps.map((s) => find(s.id));
+  const { later } = followers(problem);
+  const onHeat = (id: number): boolean => HEAT_WORKS.has(steps[id]!.work);
+  const cooked = steps.map(() => false);
+  for (const { id } of steps) {
+    if (!onHeat(id) || [...later[id]!].some(onHeat)) continue;
+    for (const after of [id, ...later[id]!]) cooked[after] = true;
+  }
+  return cooked;
 }
 
 export function pairRate(problem: Problem, cooked: readonly boolean[], link: Link, to: Step): PairRate {

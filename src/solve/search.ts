@@ -107,7 +107,7 @@ class Search {
           cost = this.cost(found);
         }
       }
-      if (cost < this.bestCost + threshold) {
+      if (cost < UNPLACED && cost < this.bestCost + threshold) {
         found = this.exchange(found, cost);
         cost = this.cost(found);
       }
