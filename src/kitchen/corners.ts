@@ -7,6 +7,7 @@
  * covered is lost, which ends most branches early. Where some pairs do not conflict that order need not exist: then
  * a result stands, but its absence proves nothing.
  */
+import { SLACK } from './footprint.js';
 import type { Box } from './ground.js';
 import { areaBelow, coverable, Sums } from './stairs.js';
 import type { Work } from './work.js';
@@ -39,8 +40,6 @@ export interface BoxSearch {
   readonly complete: boolean;
 }
 
-/** Slack inside the searches; a little less than the tolerance of the overlap test. */
-export const SLACK = 0.9e-6;
 const TOUCH = 1e-9;
 /** Sums of many boxes are tabled only once the easy cases are through. */
 const BOUND_AFTER = 200;

@@ -5,6 +5,9 @@ import type { Spot, Surface } from './surface.js';
 /** Two footprints may share this much, so that what exactly fits does fit: a micrometre. */
 export const TOLERANCE = 1e-6;
 
+/** What the searches allow themselves: a little less, so that a spot that was rounded still passes. */
+export const SLACK = 0.9e-6;
+
 /** Extent along x of a footprint that stands turned or not. */
 export function extentX(footprint: Footprint, turned: boolean): number {
   if (footprint.kind === 'round') return footprint.diameter;

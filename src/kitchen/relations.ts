@@ -3,7 +3,8 @@
  * conflict graph and any obstacles; bounds on the low corners follow from the relations, and as soon as all boxes clear
  * each other at their lowest corners, that is a packing.
  */
-import { type Boxes, type BoxSearch, SLACK } from './corners.js';
+import type { Boxes, BoxSearch } from './corners.js';
+import { SLACK } from './footprint.js';
 import type { Work } from './work.js';
 
 /** x and y bounds of each box (low, then high for each), its turn (2: open), and the relations that are still open. */

@@ -1,11 +1,8 @@
 /** A packing in the making: what stands where, and the exact test whether one more may stand on a spot. */
 import type { Footprint } from '../problem/problem.js';
-import { type Body, bodyAt, extentX, extentY, liesOn, reach } from './footprint.js';
+import { type Body, bodyAt, extentX, extentY, liesOn, reach, SLACK } from './footprint.js';
 import type { Ground } from './ground.js';
 import type { Spot } from './surface.js';
-
-/** A little less than the tolerance, so that a rounded spot still passes. */
-const TIGHT = 0.9e-6;
 
 export interface Task {
   readonly ground: Ground;
@@ -40,11 +37,11 @@ export class Yard {
   holds(i: number, spot: Spot): boolean {
     const { ground, footprints, conflict } = this.task;
     const footprint = footprints[i]!;
-    if (!liesOn(ground.surface, footprint, spot, TIGHT)) return false;
+    if (!liesOn(ground.surface, footprint, spot, SLACK)) return false;
     const body = bodyAt(footprint, spot);
     for (let j = 0; j < this.n; j++) {
       const other = this.bodies[j];
-      if (other && conflict[i * this.n + j] === 1 && reach(body, other) > TIGHT) return false;
+      if (other && conflict[i * this.n + j] === 1 && reach(body, other) > SLACK) return false;
     }
     return true;
   }
