@@ -19,7 +19,7 @@ export function decode(reading: Reading, file: string, content: string | Uint8Ar
   if (typeof content === 'string') return content.startsWith('\ufeff') ? content.slice(1) : content;
   const bad = firstBadByte(content);
   if (bad === null) return new TextDecoder('utf-8').decode(content);
-  const before = new TextDecoder('utf-8').decode(content.subarray(0, bad)).split('\n');
+  const before = new TextDecoder('utf-8').decode(content.subarray(0, bad), { stream: true }).split('\n');
   const spot = { file, line: before.length, column: before.at(-1)!.length + 1 };
   const wide = (content[0] === 0xff && content[1] === 0xfe) || (content[0] === 0xfe && content[1] === 0xff);
   reading.error(

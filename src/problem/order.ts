@@ -36,7 +36,7 @@ export function checkOrder(
     if (dish.entry.hold && !looped && lastSteps(dish, links).length > 1) {
       const names = lastSteps(dish, links)
         .map((step) => quote(step.name))
-        .join(' and ');
+        .join(', ');
       reading.error(
         'hold',
         reading.keyAt(dish.entry, 'hold'),

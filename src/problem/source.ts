@@ -17,7 +17,7 @@ import type { Spot } from './message.js';
 import type { Place, Reading } from './reading.js';
 import { syntaxWords } from './syntax.js';
 
-const LONGEST = 2_000_000;
+const LONGEST = 1_000_000;
 const DEEPEST = 32;
 const MOST_SYNTAX = 20;
 /** Nodes after every alias is written out. */
@@ -31,15 +31,16 @@ export function readTree(reading: Reading, file: string, text: string): object |
   const top: Spot = { file, line: 1, column: 1 };
   reading.texts.set(file, text);
   if (text.length > LONGEST) {
-    reading.error(
-      'too-large',
-      top,
-      `The file has ${Math.ceil(text.length / 1e6)} million characters; at most 2 million are read.`,
-    );
+    reading.error('too-large', top, 'The file has more than a million characters; no meal needs so many.');
+    return undefined;
+  }
+  const deep = tooDeep(text);
+  if (deep) {
+    reading.error('too-deep', { file, ...deep }, TOO_DEEP);
     return undefined;
   }
   const lines = new LineCounter();
-  const document = parseDocument(text, { lineCounter: lines, prettyErrors: false, version: '1.2' });
+  const document = parseDocument(text, { lineCounter: lines, prettyErrors: false, version: '1.2', uniqueKeys: false });
   const spotOf = (offset: number): Spot => {
     const { line, col } = lines.linePos(Math.max(0, Math.min(offset, text.length)));
     return line === 0 ? top : { file, line, column: col };
@@ -53,7 +54,7 @@ export function readTree(reading: Reading, file: string, text: string): object |
   }
 }
 
-/** Says every mistake of syntax; true where the tree cannot be trusted. A key written twice can be told from the rest. */
+/** Says every mistake of syntax; true where the tree cannot be trusted. */
 function saySyntax(reading: Reading, document: Document, spotOf: (offset: number) => Spot): boolean {
   const deep = document.errors.find((error) => error.code === 'RESOURCE_EXHAUSTION');
   const errors = deep ? [deep] : document.errors;
@@ -62,7 +63,7 @@ function saySyntax(reading: Reading, document: Document, spotOf: (offset: number
     const { say, hint } = syntaxWords(error.code, error.message);
     const spot = spotOf(error.pos[0]);
     // What follows in the same line, and what follows many mistakes, is mostly the echo of the first.
-    if (error.code !== 'DUPLICATE_KEY' && (lines.has(spot.line) || lines.size >= MOST_SYNTAX)) continue;
+    if (lines.has(spot.line) || lines.size >= MOST_SYNTAX) continue;
     lines.add(spot.line);
     reading.error('syntax', spot, say, hint);
   }
@@ -75,7 +76,26 @@ function saySyntax(reading: Reading, document: Document, spotOf: (offset: number
     );
     return true;
   }
-  return errors.some((error) => error.code !== 'DUPLICATE_KEY');
+  return errors.length > 0;
+}
+
+const TOO_DEEP = `Lists and maps lie more than ${DEEPEST} deep in each other here.`;
+
+/**
+ * Where brackets open in each other beyond all sense: the parser would need long to find that out. Brackets in text
+ * count as well; it takes hundreds of them that are never closed.
+ */
+function tooDeep(text: string): { line: number; column: number } | null {
+  let depth = 0;
+  for (let at = 0; at < text.length; at++) {
+    const sign = text[at]!;
+    if (sign === '[' || sign === '{') depth++;
+    else if ((sign === ']' || sign === '}') && depth > 0) depth--;
+    if (depth <= DEEPEST * 16) continue;
+    const before = text.slice(0, at).split('\n');
+    return { line: before.length, column: before.at(-1)!.length + 1 };
+  }
+  return null;
 }
 
 class Tree {
@@ -121,8 +141,7 @@ class Tree {
   }
 
   grow(node: Node, depth: number): unknown {
-    if (depth > DEEPEST)
-      this.stop(node, 'too-deep', `Lists and maps lie more than ${DEEPEST} deep in each other here.`);
+    if (depth > DEEPEST) this.stop(node, 'too-deep', TOO_DEEP);
     if (++this.#count > MOST)
       this.stop(node, 'too-large', 'The file grows beyond all measure here (aliases of aliases?).');
     if (isAlias(node)) return this.alias(node, depth);
@@ -169,8 +188,11 @@ class Tree {
         this.reading.error('unknown-key', keySpot, '`__proto__` is not known here.');
         continue;
       }
-      // A key written twice was said with the syntax; its first value counts here.
-      if (place.keys.has(key)) continue;
+      if (place.keys.has(key)) {
+        const { line } = place.keys.get(key)!.key;
+        this.reading.error('twice', keySpot, `${quote(key)} stands in line ${line} already.`, 'leave one of the two');
+        continue;
+      }
       place.keys.set(key, { key: keySpot, value: isBlank(value) ? keySpot : this.spot(value) });
       built[key] = value === null ? null : this.grow(value, depth + 1);
     }

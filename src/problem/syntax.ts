@@ -1,7 +1,6 @@
 /** Mistakes of YAML itself, in a cook's words. */
 
 const WORDS: Readonly<Record<string, readonly [say: string, hint?: string]>> = {
-  DUPLICATE_KEY: ['This key is written twice in one place.', 'leave one of the two'],
   TAB_AS_INDENT: ['A tab stands where spaces indent the line.', 'two spaces for each level'],
   BAD_INDENT: [
     'The line is indented differently from its neighbours, or a bracket is not closed.',

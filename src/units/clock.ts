@@ -1,6 +1,6 @@
 /** Clock times and dates of an IANA zone. An instant is milliseconds since the epoch; a time of day is minutes after midnight. */
 import { DateTime, IANAZone } from 'luxon';
-import { type Parsed, quote, refuse, type Written } from './measure.js';
+import { isTooLong, type Parsed, quote, refuse, type Written } from './measure.js';
 
 /** A date and a time of day on the wall, without a zone. */
 export interface LocalTime {
@@ -29,16 +29,16 @@ function timeOfDay(hours: string, minutes: string | undefined, half: string | un
 
 /** `15:00`, `9:30`, `3:30 pm`, `24:00`; minutes after midnight, 1440 for `24:00`. */
 export function parseTimeOfDay(text: Written): Parsed<number> {
-  const match = TIME_ALONE.exec(String(text));
+  const match = isTooLong(text) ? null : TIME_ALONE.exec(String(text));
   const minute = match && timeOfDay(match[1]!, match[2], match[3]);
   return minute === null ? refuse(`${quote(text)} is not a clock time.`, '18:30') : { ok: true, value: minute };
 }
 
 /** `2026-10-03 18:30`, also with a `T` between; years 2000 to 2199. */
 export function parseLocalTime(text: Written): Parsed<LocalTime> {
-  const match = DATE_AND_TIME.exec(String(text));
+  const match = isTooLong(text) ? null : DATE_AND_TIME.exec(String(text));
   if (!match) {
-    const say = TIME_ALONE.test(String(text))
+    const say = parseTimeOfDay(text).ok
       ? `${quote(text)} has no date.`
       : `${quote(text)} is not a date and a clock time.`;
     return refuse(say, '2026-10-03 18:30');

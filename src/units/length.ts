@@ -1,5 +1,6 @@
 /** Lengths in metres, to the micrometre, so that sums and comparisons of written sizes are exact enough to pack with. */
 import {
+  isTooLong,
   type Parsed,
   parseMeasure,
   parseMeasureSpan,
@@ -53,13 +54,11 @@ export function parseLengthSpan(text: Written): Parsed<{ low: number; high: numb
 export function parseSize(text: Written): Parsed<Size> {
   const wrong = refuse<Size>(`${quote(text)} is not a size: width x depth.`, '30 x 41 cm or 13 x 18 in');
   const sides = String(text).split(/[x×]/i);
-  if (sides.length !== 2) return wrong;
+  if (sides.length !== 2 || isTooLong(text)) return wrong;
   const [left, right] = sides as [string, string];
+  if (/^[\d./\s]+$/.test(right)) return refuse(`${quote(text)} needs a unit.`, `${text} cm or ${text} in`);
   const depth = parseMeasure(LENGTH, right);
-  if (!depth.ok)
-    return depth.hint.startsWith(right.trim())
-      ? refuse(`${quote(text)} needs a unit.`, `${text} cm or ${text} in`)
-      : wrong;
+  if (!depth.ok) return wrong;
   const width = /[a-z"″]/i.test(left)
     ? parseMeasure(LENGTH, left)
     : parseMeasure(LENGTH, `${left} ${depth.value.unit.symbol}`);

