@@ -1,27 +1,38 @@
 /** What `check` prints about a meal that could be read. */
 import { longDayAt } from '../../src/chart/clock.js';
-import { type Glyphs, inGlyphs } from '../../src/chart/glyphs.js';
+import { ASCII, type Glyphs, inGlyphs } from '../../src/chart/glyphs.js';
+import { letterOf } from '../../src/chart/letters.js';
 import { type Line, plainLine, type Role, segment } from '../../src/chart/line.js';
 import { clean, cut, wrap } from '../../src/chart/text.js';
+import { drawLoad } from '../../src/kitchen/draw-load.js';
+import { type HeaviestLoad, heaviestLoads } from '../../src/kitchen/heaviest-loads.js';
 import { clockAt } from '../../src/problem/hours.js';
 import type { Problem } from '../../src/problem/problem.js';
-import { clashWords, panClashes } from './pan-clashes.js';
+import { showTemperature } from '../../src/units/show.js';
+import { clashWords, type PanClash, panClashes } from './pan-clashes.js';
 
 export interface Checked {
   readonly lines: readonly Line[];
-  /** False where something cannot be done at all. */
+  /** False where it is certain that no plan fits. */
   readonly fits: boolean;
 }
 
+/** Rows of the highest drawing of a rack or grate. */
+const HIGHEST = 9;
+
 export function checkLines(problem: Problem, width: number, glyphs: Glyphs): Checked {
   const clashes = panClashes(problem);
-  const notes = clashes.flatMap((clash) =>
+  const pans = clashes.flatMap((clash) =>
     note(clashWords(problem, clash), width, glyphs, clash.certain ? 'warn' : 'plain'),
   );
+  const loads = heaviestLoads(problem);
   return {
     lines: [
       ...overview(problem, width, glyphs),
-      ...(notes.length === 0 ? [] : [[], plainLine('Pans', 'strong'), ...notes]),
+      ...loads.flatMap((load) => loadLines(problem, load, width, glyphs)),
+      ...(pans.length === 0 ? [] : [[], plainLine('Pans', 'strong'), ...pans]),
+      [],
+      ...verdict(loads, clashes, width),
     ],
     fits: clashes.every((clash) => !clash.certain),
   };
@@ -45,7 +56,33 @@ function overview(problem: Problem, width: number, glyphs: Glyphs): Line[] {
 
 const counted = (count: number, one: string, many: string) => `${count} ${count === 1 ? one : many}`;
 
-export function note(text: string, width: number, glyphs: Glyphs, role: Role): Line[] {
+/** The heaviest load of one appliance, drawn, and what of it does not fit. */
+function loadLines(problem: Problem, load: HeaviestLoad, width: number, glyphs: Glyphs): Line[] {
+  const appliance = problem.kitchen.appliances[load.appliance]!;
+  const mode = appliance.modes[load.mode]!;
+  const heat = inGlyphs(showTemperature(load.celsius, appliance.dial.unit), glyphs);
+  const course = problem.courses.length > 1 ? `, for ${clean(problem.courses[load.course]!.name)}` : '';
+  const title = `${clean(appliance.name)}, ${mode.name} at ${heat}${course}: the most that may be in it at once`;
+  const look = { columns: width - 4, rows: HIGHEST, ascii: glyphs === ASCII };
+  const drawings = drawLoad(problem, load, letterOf, look).flatMap((drawing): Line[] => [
+    ...(drawing.title === null ? [] : [plainLine(`  ${drawing.title}`, 'dim')]),
+    ...drawing.lines.map((line) => plainLine(`  ${line}`)),
+  ]);
+  const misfit = load.misfit === null ? [] : note(`${upper(load.misfit)}.`, width, glyphs, 'warn');
+  return [[], ...wrap(title, width).map((line) => plainLine(line, 'strong')), ...drawings, ...misfit];
+}
+
+const upper = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
+
+function verdict(loads: readonly HeaviestLoad[], clashes: readonly PanClash[], width: number): Line[] {
+  const say = (text: string, role: Role) => wrap(text, width).map((line) => plainLine(line, role));
+  if (clashes.some((clash) => clash.certain)) return say('As it stands, no plan fits.', 'warn');
+  if (clashes.length === 0 && loads.every((load) => load.misfit === null))
+    return say('All of it fits at once.', 'good');
+  return say('What does not fit at once may still be done in turn: `hearthtable plan` works that out.', 'plain');
+}
+
+function note(text: string, width: number, glyphs: Glyphs, role: Role): Line[] {
   return wrap(inGlyphs(clean(text), glyphs), width - 4).map((line, index) => [
     segment(index === 0 ? `  ${glyphs.caution} ` : '    ', role),
     segment(line),

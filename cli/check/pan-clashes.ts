@@ -1,5 +1,5 @@
 /** Pans that more dishes of one course want than there are: the commonest reason why a meal does not fit. */
-import type { Option, Problem, Step } from '../../src/problem/problem.js';
+import type { Problem, Step } from '../../src/problem/problem.js';
 
 export interface PanClash {
   /** Index of the pan. */
@@ -52,10 +52,18 @@ function mostWanted(problem: Problem, dish: number, pan: number): number {
   return Math.max(0, ...steps.map((step) => Math.min(...step.options.map((option) => option.pans))));
 }
 
-/** The last step of the dish that has a pan or a place has this pan, and does not empty it. */
+/** Some step has the pan in every way, does not empty it, and is followed by none that would take the food out of it. */
 function keptToTheEnd(problem: Problem, dish: number, pan: number): boolean {
-  const takesRoom = (option: Option) => option.pan !== null || option.place.kind !== 'none';
-  const steps = problem.dishes[dish]!.steps.map((id) => problem.steps[id]!);
-  const last = steps.findLast((step) => step.options.some(takesRoom));
-  return last !== undefined && panOf(last, pan) && !last.empties && problem.dishes[dish]!.hold === null;
+  const { steps, hold } = problem.dishes[dish]!;
+  if (hold !== null) return false;
+  const takesRoom = (step: Step) => step.options.some(({ pan: own, place }) => own !== null || place.kind !== 'none');
+  const follows = (id: number): Step[] => {
+    const next = steps
+      .map((each) => problem.steps[each]!)
+      .filter((step) => step.after.some((link) => link.step === id));
+    return next.flatMap((step) => [step, ...follows(step.id)]);
+  };
+  return steps
+    .map((id) => problem.steps[id]!)
+    .some((step) => panOf(step, pan) && !step.empties && !follows(step.id).some(takesRoom));
 }

@@ -11,7 +11,7 @@ export interface LookOptions {
 export function addLooks(command: Command): Command {
   return command
     .option('--ascii', 'nothing but plain 7-bit characters, save in names')
-    .option('--width <columns>', 'columns of text (the terminal’s, else 80)', wholeNumber(20, 500))
+    .option('--width <columns>', "columns of text (the terminal's, else 80)", wholeNumber(20, 500))
     .addOption(new Option('--color <when>', 'colours').choices(COLOR_WISHES).default('auto'));
 }
 

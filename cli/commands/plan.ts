@@ -1,12 +1,11 @@
 /** `hearthtable plan FILE`: solve and show. */
 import { type Command, Option } from 'commander';
-import { audit } from '../../src/audit/audit.js';
 import { ASCII, UNICODE } from '../../src/chart/glyphs.js';
 import { reportLines } from '../../src/chart/report.js';
 import { viewOf } from '../../src/chart/view.js';
 import type { PlanDocument } from '../../src/plan/document.js';
 import type { Problem } from '../../src/problem/problem.js';
-import { type Effort, type Solved, solve } from '../../src/solve/solve.js';
+import type { Effort, Solved } from '../../src/solve/solve.js';
 import { EXIT, type ExitCode, FaultError } from '../exit.js';
 import type { Finish, Io } from '../run.js';
 import { type Capability, capabilityOf } from '../terminal/capability.js';
@@ -65,6 +64,7 @@ async function runPlan(io: Io, file: string, options: PlanOptions): Promise<Exit
   const problem = openProblem(io, file, times);
   if (!problem) return EXIT.usage;
   const able = capabilityOf(io, { ...wishesOf(options), ...(options.text && { text: true }) });
+  const { solve } = await import('../../src/solve/solve.js');
   const progress = progressOn(io.stderr, able.progress);
   let solved: Solved;
   try {
@@ -78,7 +78,7 @@ async function runPlan(io: Io, file: string, options: PlanOptions): Promise<Exit
     io.stderr.write(`No plan fits.\n${reasons.map((reason) => `  ${reason.say}\n`).join('')}`);
     return EXIT.none;
   }
-  checked(problem, plan);
+  await checked(problem, plan);
   if (options.json) printJson(io, plan);
   else await show(io, problem, plan, able);
   return EXIT.plan;
@@ -87,7 +87,8 @@ async function runPlan(io: Io, file: string, options: PlanOptions): Promise<Exit
 const printJson = (io: Io, plan: PlanDocument) => io.stdout.write(`${JSON.stringify(plan, null, 2)}\n`);
 
 /** A plan that fails the audit is never shown. */
-function checked(problem: Problem, plan: PlanDocument): void {
+async function checked(problem: Problem, plan: PlanDocument): Promise<void> {
+  const { audit } = await import('../../src/audit/audit.js');
   const { violations } = audit(problem, plan);
   if (violations.length === 0) return;
   const told = violations.slice(0, 3).map((violation) => `  rule ${violation.rule}: ${violation.say}`);

@@ -18,9 +18,10 @@ export const points = (value: number): string => value.toFixed(2).replace(/\.?0+
 export function statusWords(view: View): { say: string; role: Role } {
   const { status, points: own } = view.plan;
   const late = Math.max(0, ...view.landings.map((landing) => landing.late));
-  const total = `${points(own.total)} points`;
+  const total = `${points(own.total)} ${own.total === 1 ? 'point' : 'points'}`;
   const gap = own.total - own.bound;
-  const least = gap < 0.005 ? 'no plan has fewer' : `no plan has fewer than ${points(own.bound)} (gap ${points(gap)})`;
+  // Both are given to 0.01, the bound rounded down.
+  const least = gap < 0.015 ? 'no plan has fewer' : `no plan has fewer than ${points(own.bound)} (gap ${points(gap)})`;
   if (status === 'best') return { say: `proven best: ${total}`, role: 'good' };
   if (status === 'late')
     return { say: `${showMinutes(late)} late, the least that was found: ${total}, ${least}`, role: 'warn' };
