@@ -35,9 +35,9 @@ describe('progress', () => {
     at(2600);
     progress.clear();
     expect(written).toEqual([
-      '\\r\\e[KPlanning, 1 s: 77.3 points, no plan has fewer than 11.4',
-      '\\r\\e[KPlanning, 3 s: 77.3 points, no plan has fewer than 11.4',
-      '\\r\\e[K',
+      '\r\\e[KPlanning, 1 s: 77.3 points, no plan has fewer than 11.4',
+      '\r\\e[KPlanning, 3 s: 77.3 points, no plan has fewer than 11.4',
+      '\r\\e[K',
     ]);
   });
 
