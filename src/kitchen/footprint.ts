@@ -63,6 +63,13 @@ export function reach(a: Body, b: Body): number {
   return round - Math.max(qx, qy);
 }
 
+/** A spot rounded to a nanometre, so that plans read well. */
+export function tidy({ x, y, turned }: Spot): Spot {
+  // The zero keeps -0 out of plans.
+  const round = (metres: number) => Math.round(metres * 1e9) / 1e9 + 0;
+  return { x: round(x), y: round(y), turned };
+}
+
 /** Whether two placed footprints overlap by more than the tolerance. */
 export function overlaps(a: Footprint, at: Spot, b: Footprint, bt: Spot): boolean {
   return reach(bodyAt(a, at), bodyAt(b, bt)) > TOLERANCE;

@@ -1,6 +1,6 @@
 /** A surface as the packing searches see it: one box, what in it must stay free, and the lines that a pan can rest against. */
 import type { Footprint } from '../problem/problem.js';
-import { areaOf, extentX, extentY, liesOn, SLACK, turns } from './footprint.js';
+import { areaOf, extentX, extentY, liesOn, SLACK, tidy, turns } from './footprint.js';
 import type { Spot, Surface } from './surface.js';
 
 /** An upright rectangle by its edges. */
@@ -91,7 +91,7 @@ export function alone(ground: Ground, footprint: Footprint): Spot | null {
       const middle = (surface.round - w) / 2;
       const y = (surface.round - d) / 2;
       for (const x of [middle, strip.x, strip.x + strip.width - w]) {
-        if (liesOn(surface, footprint, { x, y, turned }, SLACK)) return { x, y, turned };
+        if (liesOn(surface, footprint, { x, y, turned }, SLACK)) return tidy({ x, y, turned });
       }
     }
     if (footprint.kind === 'round' && surface.round === null) {
@@ -99,7 +99,7 @@ export function alone(ground: Ground, footprint: Footprint): Spot | null {
       for (const wall of ground.walls) {
         const rise = Math.max(0, wall.front - d / 2);
         const x = wall.right + Math.sqrt(Math.max(0, (d * d) / 4 - rise * rise)) - d / 2;
-        if (liesOn(surface, footprint, { x, y: 0, turned }, SLACK)) return { x, y: 0, turned };
+        if (liesOn(surface, footprint, { x, y: 0, turned }, SLACK)) return tidy({ x, y: 0, turned });
       }
     }
   }

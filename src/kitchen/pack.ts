@@ -2,7 +2,7 @@
 import type { Footprint } from '../problem/problem.js';
 import { type Bisection, packBisected } from './bisect.js';
 import { type Boxes, type BoxSpots, packCorners } from './corners.js';
-import { areaOf, bodyAt, extentX, extentY, liesOn, overlaps, reach, TOLERANCE, turns } from './footprint.js';
+import { areaOf, bodyAt, extentX, extentY, liesOn, overlaps, reach, TOLERANCE, tidy, turns } from './footprint.js';
 import { alone, type Box, type Ground, groundOf, tooLarge } from './ground.js';
 import { packRelations } from './relations.js';
 import { packRelaxed } from './relax.js';
@@ -74,12 +74,6 @@ export function pack(
   return unknown ? UNKNOWN : { spots: spots as Spot[] };
 }
 
-/** Rounded to a nanometre, so that plans read well. */
-function tidy(spot: Spot): Spot {
-  const round = (v: number) => Math.round(v * 1e9) / 1e9 + 0;
-  return { x: round(spot.x), y: round(spot.y), turned: spot.turned };
-}
-
 /** One footprint anywhere, or two on a plain rack: no search. Undefined where a search is needed. */
 function packFew(ground: Ground, footprints: readonly Footprint[], clash: boolean): Packing | undefined {
   const spots: Spot[] = [];
@@ -106,7 +100,7 @@ function packFew(ground: Ground, footprints: readonly Footprint[], clash: boolea
       if (aw + bw <= width) return { spots: [first, { x: left + aw, y: 0, turned: tb === 1 }] };
       if (ad + bd <= depth) return { spots: [first, { x: left, y: ad, turned: tb === 1 }] };
       // Opposite corners are as far apart as two can be; only circles gain by it.
-      const second = { x: right - bw, y: back - bd, turned: tb === 1 };
+      const second = tidy({ x: right - bw, y: back - bd, turned: tb === 1 });
       if (reach(bodyAt(a, first), bodyAt(b, second)) <= TOLERANCE / 2) return { spots: [first, second] };
     }
   }
