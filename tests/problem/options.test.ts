@@ -11,7 +11,7 @@ describe('an entry of `on`', () => {
         { place: oven },
         { place: oven, mode: fan, heat: 140-150C, pan: skillet, pans: 1, takes: 20-40 min, best: 25 min, hands: all },
         { place: oven, pan: none, heat: { range: 100-120C, ideal: 105C }, until: { core: 50C }, minutes: { "100C": 60 min, "120C": 50 min } } ]`,
-      ['hold: { heat: 80-95C', 'piece: { food: roots, shape: brick, thickness: 5 cm, width: 20 cm, length: 30 cm }'],
+      ['keeps: 25 min', 'piece: { food: roots, shape: brick, thickness: 5 cm, width: 20 cm, length: 30 cm }'],
     );
     expect(first).toMatchObject({
       entry: 0,
