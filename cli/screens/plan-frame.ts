@@ -63,7 +63,7 @@ function headLines(view: View, { columns, rows }: Size, glyphs: Glyphs): Line[] 
   const { problem } = view;
   const courses = landingWords(view);
   const serve = inGlyphs(courses === '' ? `serve ${clockAt(problem, problem.serve)}` : courses, glyphs);
-  const when = ` ${dayAt(problem, problem.serve)}, ${cut(serve, Math.floor(columns / 2), glyphs.ellipsis)} `;
+  const when = ` ${dayAt(problem, problem.serve)}, ${cut(serve, Math.floor(columns * 0.55), glyphs.ellipsis)} `;
   const title = cut(clean(problem.title), columns - widthOf(when) - 3, glyphs.ellipsis);
   const status = statusWords(view);
   const first = inGlyphs(firstWords(view), glyphs);
@@ -139,31 +139,28 @@ function listed(lines: readonly Line[], scroll: number, rows: number, glyphs: Gl
 }
 
 function chartPart(view: View, state: PlanState, { columns, rows }: Size, room: number, glyphs: Glyphs) {
-  const draw = (airy: boolean) =>
-    chartOf(view, {
-      look: state.look,
-      width: columns,
-      glyphs,
-      cursor: state.cursor,
-      airy,
-      scale: (width) =>
-        state.window === 'whole'
-          ? foldedScale(view.problem, busyStretches(view), width)
-          : evenScale(view.problem, state.window, width),
-    });
-  const airy = draw(true);
-  const space = room - airy.axis.length - Math.max(DETAIL, Math.floor(rows / 5));
-  const chart = airy.lanes.length <= space ? airy : draw(false);
+  const chart = chartOf(view, {
+    look: state.look,
+    width: columns,
+    glyphs,
+    cursor: state.cursor,
+    scale: (width) =>
+      state.window === 'whole'
+        ? foldedScale(view.problem, busyStretches(view), width)
+        : evenScale(view.problem, state.window, width),
+  });
+  const space = room - chart.axis.length - Math.max(DETAIL, Math.floor(rows / 5));
   return { axis: chart.axis, lanes: visibleLanes(chart, state, space, glyphs) };
 }
 
 /** The lanes that fit, with the cursor's lane among them. */
 function visibleLanes(chart: Chart, state: PlanState, space: number, glyphs: Glyphs): Line[] {
-  const { lanes, draw } = chart;
-  if (lanes.length <= space) return lanes.map(draw);
-  const at = lanes.indexOf(lanes.filter((lane) => lane !== null)[state.lane] ?? null);
-  const top = Math.max(0, Math.min(lanes.length - space, at - Math.floor(space / 2)));
-  const shown = lanes.slice(top, top + space).map(draw);
+  const { draw } = chart;
+  const airy = chart.lanes.flatMap((lane, index) => (lane.opens && index > 0 ? [null, lane] : [lane]));
+  const lanes = airy.length <= space ? airy : chart.lanes;
+  if (lanes.length <= space) return lanes.map((lane) => (lane === null ? [] : draw(lane)));
+  const top = Math.max(0, Math.min(lanes.length - space, state.lane - Math.floor(space / 2)));
+  const shown = chart.lanes.slice(top, top + space).map(draw);
   const mark = (line: Line, glyph: string): Line => [segment(glyph, 'strong'), ...clipStart(line)];
   if (top > 0) shown[0] = mark(shown[0]!, glyphs.above);
   if (top + space < lanes.length) shown[space - 1] = mark(shown[space - 1]!, glyphs.below);
@@ -197,7 +194,7 @@ function detailRows(view: View, cursor: number, columns: number, rows: number, g
 function callsFrom(view: View, minute: number, columns: number, rows: number, glyphs: Glyphs): Line[] {
   const heading: Line = plainLine(`  Calls from ${clockAt(view.problem, minute)}`, 'strong' satisfies Role);
   const from = view.problem.origin + minute * 60_000;
-  const calls = view.plan.calls.filter((call) => Date.parse(call.at) >= from);
+  const calls = view.plan.calls.filter((call) => Date.parse(call.at) >= from).slice(0, rows);
   const lines = callLines({ ...view, plan: { ...view.plan, calls } }, columns, glyphs).slice(2);
   return [heading, ...lines].slice(0, rows);
 }

@@ -1,7 +1,7 @@
 /** The whole chart: axis above, lanes below, and the key to its letters and fills. */
 import { axisRows } from './axis.js';
 import { busyStretches } from './busy.js';
-import { type Drawing, drawLane, gutterFor } from './draw.js';
+import { type Drawing, drawLane, fitLabels, gutterFor } from './draw.js';
 import { type Glyphs, type Texture, textureOf } from './glyphs.js';
 import { type Lane, type Look, lanesOf } from './lanes.js';
 import { type Line, lineWidth, segment } from './line.js';
@@ -15,31 +15,30 @@ export interface ChartOptions {
   readonly glyphs: Glyphs;
   /** Index of the step under the cursor; null: none. */
   readonly cursor: number | null;
-  /** A blank row between groups of lanes. */
-  readonly airy: boolean;
   /** What the columns after the gutter show; called with their number. */
   readonly scale: (columns: number) => Scale;
 }
 
 export interface Chart {
   readonly axis: readonly Line[];
-  /** From top to bottom; null: a blank row between groups. */
-  readonly lanes: readonly (Lane | null)[];
-  readonly draw: (lane: Lane | null) => Line;
+  /** From top to bottom. */
+  readonly lanes: readonly Lane[];
+  readonly draw: (lane: Lane) => Line;
   readonly scale: Scale;
 }
 
 export function chartOf(view: View, options: ChartOptions): Chart {
   const { width, glyphs, cursor } = options;
-  const lanes = lanesOf(view, options.look);
-  const gutter = gutterFor(lanes, width);
+  const whole = lanesOf(view, options.look);
+  const gutter = gutterFor(whole, width);
+  const lanes = fitLabels(whole, gutter, glyphs);
   const scale = options.scale(width - gutter);
   const drawing: Drawing = { view, scale, glyphs, gutter, cursor };
   const blank = segment(' '.repeat(gutter));
   return {
     axis: axisRows(view, scale, glyphs).map((line) => [blank, ...line]),
-    lanes: lanes.flatMap((lane, index) => (options.airy && lane.opens && index > 0 ? [null, lane] : [lane])),
-    draw: (lane) => (lane === null ? [] : drawLane(drawing, lane)),
+    lanes,
+    draw: (lane) => drawLane(drawing, lane),
     scale,
   };
 }
@@ -47,8 +46,11 @@ export function chartOf(view: View, options: ChartOptions): Chart {
 /** The chart of a plan in full, long empty hours folded away. */
 export function wholeChart(view: View, look: Look, width: number, glyphs: Glyphs): Line[] {
   const scale = (columns: number) => foldedScale(view.problem, busyStretches(view), columns);
-  const chart = chartOf(view, { look, width, glyphs, cursor: null, airy: true, scale });
-  return [...chart.axis, ...chart.lanes.map(chart.draw)];
+  const chart = chartOf(view, { look, width, glyphs, cursor: null, scale });
+  const lanes = chart.lanes.flatMap((lane, index): Line[] => {
+    return lane.opens && index > 0 ? [[], chart.draw(lane)] : [chart.draw(lane)];
+  });
+  return [...chart.axis, ...lanes];
 }
 
 /** `A Brined pork loin   B Roast roots`, on as many lines as it takes. */

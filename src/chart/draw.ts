@@ -5,7 +5,7 @@ import { type Glyphs, inGlyphs } from './glyphs.js';
 import type { Bar, Lane } from './lanes.js';
 import { CellRow, type Line, type Role, segment } from './line.js';
 import { columnOf, type Scale } from './scale.js';
-import { cut, pad, widthOf } from './text.js';
+import { cut, cutApart, pad, widthOf } from './text.js';
 import type { View, ViewRun } from './view.js';
 
 export interface Drawing {
@@ -20,8 +20,24 @@ export interface Drawing {
 
 /** The gutter for lanes of these names: what the longest needs, within a third of the width. */
 export function gutterFor(lanes: readonly Lane[], width: number): number {
-  const longest = Math.max(6, ...lanes.map((lane) => lane.indent + widthOf(lane.label)));
+  const longest = Math.max(6, ...lanes.map((lane) => lane.indent + widthOf(lane.mark + lane.label)));
   return Math.min(longest + 3, Math.max(10, Math.floor(width * (width < 100 ? 0.24 : 0.2))));
+}
+
+/** The lanes with their names cut to what the gutter leaves, so that no two that differ look alike. */
+export function fitLabels(lanes: readonly Lane[], gutter: number, glyphs: Glyphs): Lane[] {
+  const room = (lane: Lane) => gutter - 3 - lane.indent - widthOf(lane.mark);
+  const fitted = new Map<Lane, string>();
+  for (const columns of new Set(lanes.map(room))) {
+    const group = lanes.filter((lane) => room(lane) === columns);
+    const labels = cutApart(
+      group.map((lane) => lane.label),
+      columns,
+      glyphs.ellipsis,
+    );
+    for (const [index, lane] of group.entries()) fitted.set(lane, labels[index]!);
+  }
+  return lanes.map((lane) => ({ ...lane, label: fitted.get(lane)! }));
 }
 
 /** The lane as a row of `gutter` + scale columns. */
@@ -39,7 +55,10 @@ export function drawLane(drawing: Drawing, lane: Lane): Line {
   if (later) row.write(scale.columns - 1, glyphs.after, 'dim');
   return [
     here ? segment(glyphs.pointer, 'cursor') : segment(' '),
-    segment(' '.repeat(lane.indent) + pad(lane.label, gutter - lane.indent - 3, glyphs.ellipsis), lane.role),
+    segment(
+      ' '.repeat(lane.indent) + pad(lane.mark + lane.label, gutter - lane.indent - 3, glyphs.ellipsis),
+      lane.role,
+    ),
     segment(earlier ? ` ${glyphs.before}` : '  ', 'dim'),
     ...row.line(),
   ];

@@ -27,6 +27,8 @@ export interface Bar {
 }
 
 export interface Lane {
+  /** Before the name, never cut: a dish's letter, or nothing. */
+  readonly mark: string;
   /** Empty where the lane goes on with the one above. */
   readonly label: string;
   readonly role: Role;
@@ -63,6 +65,7 @@ function lane(label: string, bars: readonly Bar[], more: Partial<Lane> = {}): La
   const rows = rowsOf(bars);
   if (rows.length === 0) rows.push([]);
   return rows.map((row, index) => ({
+    mark: index === 0 ? (more.mark ?? '') : '',
     label: index === 0 ? label : '',
     role: more.role ?? 'plain',
     indent: more.indent ?? 1,
@@ -155,7 +158,7 @@ export function dishLanes(view: View): Lane[] {
         bare: 1,
       }),
     );
-    const [first, ...more] = lane(`${dish.letter} ${dish.name}`, bars, { indent: 0, role: `dish ${dish.index}` });
+    const [first, ...more] = lane(dish.name, bars, { indent: 0, role: `dish ${dish.index}`, mark: `${dish.letter} ` });
     if (!first) return [];
     return [{ ...first, bars: [...waits(steps, dish.index, dish.serve), ...first.bars] }, ...more];
   });

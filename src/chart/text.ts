@@ -4,19 +4,20 @@
 import stringWidth from 'string-width';
 
 const graphemes = new Intl.Segmenter('en', { granularity: 'grapheme' });
-const printable = /^[\x20-\x7e]*$/;
+// Characters that are one column each and join with nothing: ASCII, Latin letters, dashes, arrows, lines and blocks.
+const simple = /^[\x20-\x7e\u00a0-\u00ac\u00ae-\u024f\u2010-\u2027\u2190-\u21ff\u2500-\u25fc]*$/;
 // C0 and C1 controls, and the marks that turn the direction of writing: a name must not move the cursor or mirror a row.
 // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is looked for
 const controls = /[\u0000-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069]+/g;
 
 /** Columns that the text takes: 2 for a wide character or an emoji, 0 for a combining mark. */
 export function widthOf(text: string): number {
-  return printable.test(text) ? text.length : stringWidth(text);
+  return simple.test(text) ? text.length : stringWidth(text);
 }
 
 /** What a reader sees as single characters, each with its columns. Those without any are joined to the one before. */
 export function glyphsOf(text: string): { glyph: string; width: number }[] {
-  if (printable.test(text)) return [...text].map((glyph) => ({ glyph, width: 1 }));
+  if (simple.test(text)) return [...text].map((glyph) => ({ glyph, width: 1 }));
   const glyphs: { glyph: string; width: number }[] = [];
   for (const { segment } of graphemes.segment(text)) {
     const width = stringWidth(segment);
@@ -49,6 +50,37 @@ export function cut(text: string, columns: number, ellipsis: string): string {
     used += width;
   }
   return kept.trimEnd() + mark;
+}
+
+/** Each name within so many columns; those that would look alike show where they begin to differ. */
+export function cutApart(names: readonly string[], columns: number, ellipsis: string): string[] {
+  const short = names.map((name) => cut(name, columns, ellipsis));
+  const groups = new Map<string, string[]>();
+  for (const [index, name] of names.entries()) groups.set(short[index]!, [...(groups.get(short[index]!) ?? []), name]);
+  return names.map((name, index) => {
+    const others = groups.get(short[index]!)!.filter((other) => other !== name);
+    return others.length === 0 ? short[index]! : cutFrom(name, commonStart([name, ...others]), columns, ellipsis);
+  });
+}
+
+/** A little of the name's beginning, then what follows its first so many characters. */
+function cutFrom(name: string, start: number, columns: number, ellipsis: string): string {
+  const gap = widthOf(ellipsis);
+  const rest = glyphsOf(name)
+    .slice(start)
+    .map(({ glyph }) => glyph)
+    .join('');
+  const room = Math.min(widthOf(rest), columns - gap - 3);
+  if (room < 2) return cut(name, columns, ellipsis);
+  const head = cut(name, columns - gap - room, '');
+  return head + ellipsis + cut(rest, columns - widthOf(head) - gap, ellipsis);
+}
+
+/** How many characters all of them share at their beginning. */
+function commonStart(names: readonly string[]): number {
+  const [first, ...others] = names.map((name) => glyphsOf(name).map(({ glyph }) => glyph));
+  const end = first!.findIndex((glyph, index) => others.some((other) => other[index] !== glyph));
+  return end < 0 ? first!.length : end;
 }
 
 /** Cut, then filled up with blanks to exactly so many columns. */

@@ -77,7 +77,6 @@ describe('a drawn chart', () => {
       width: 80,
       glyphs,
       cursor,
-      airy: false,
       scale: (columns) => evenScale(view.problem, { from, to }, columns),
     });
     return { axis: drawn.axis.map(textOf), lanes: drawn.lanes.map(drawn.draw).map(textOf) };

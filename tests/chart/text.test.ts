@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { clean, cut, glyphsOf, pad, widthOf, wrap } from '../../src/chart/text.js';
+import { clean, cut, cutApart, glyphsOf, pad, widthOf, wrap } from '../../src/chart/text.js';
 
 const names = fc.oneof(
   fc.string({ unit: 'grapheme', maxLength: 30 }),
@@ -31,6 +31,32 @@ describe('cut', () => {
         expect(widthOf(pad(name, columns, '…'))).toBe(columns);
       }),
       { seed: 11, numRuns: 300 },
+    );
+  });
+});
+
+describe('cutApart', () => {
+  it('shows where names differ that would look alike', () => {
+    expect(cutApart(['Meringues, first tray', 'Meringues, second tray', 'Pears'], 12, '…')).toEqual([
+      'Mer…first t…',
+      'Mer…second…',
+      'Pears',
+    ]);
+    expect(cutApart(['Almond cake, first', 'Almond cake, first', 'Apples'], 9, '…')).toEqual([
+      'Almond c…',
+      'Almond c…',
+      'Apples',
+    ]);
+  });
+
+  it('never exceeds its columns', () => {
+    fc.assert(
+      fc.property(names, names, names, fc.integer({ min: 0, max: 24 }), (start, one, other, columns) => {
+        for (const name of cutApart([start + one, start + other], columns, '…')) {
+          expect(widthOf(name)).toBeLessThanOrEqual(columns);
+        }
+      }),
+      { seed: 13, numRuns: 300 },
     );
   });
 });

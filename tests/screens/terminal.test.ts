@@ -29,8 +29,7 @@ class Terminal {
   private readonly socket = join(this.folder, 'tmux');
 
   constructor(columns: number, rows: number) {
-    // Ink shows nothing but its last frame where CI is set.
-    const shell = `env -u CI -u NO_COLOR -u FORCE_COLOR LC_ALL=C.UTF-8 PS1='ready> ' sh`;
+    const shell = `env -u NO_COLOR -u FORCE_COLOR LC_ALL=C.UTF-8 PS1='ready> ' sh`;
     this.tmux('-f', '/dev/null', 'new-session', '-d', '-x', String(columns), '-y', String(rows), '-c', root, shell);
     this.tmux('set', '-g', 'status', 'off');
     this.tmux('resize-window', '-x', String(columns), '-y', String(rows));
