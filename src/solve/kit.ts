@@ -4,6 +4,9 @@ import { arrange, type Placed } from '../kitchen/arrange.js';
 import { shelvesOf } from '../kitchen/surface-of.js';
 import type { Load, Problem } from '../problem/problem.js';
 
+/** Rare crowded sets are given up early; all that is usual is settled with far less. */
+const FIT_NODES = 20_000;
+
 interface HeatState {
   /** Index of the appliance's mode. */
   readonly program: number;
@@ -112,7 +115,7 @@ export class Kit {
         const { footprint, height } = this.loads[load]!;
         return Array.from({ length: count }, () => ({ footprint, height, start, end, fixed: null }));
       });
-      found = arrange(shelves, standings);
+      found = arrange(shelves, standings, FIT_NODES);
       cache.set(key, found);
     }
     return found;

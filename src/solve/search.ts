@@ -16,7 +16,7 @@ import type { Bias } from './variants.js';
 const UNPLACED = 1e7;
 
 /** Exchanges tried on a schedule before it is left as it is. */
-const EXCHANGES = 12;
+const EXCHANGES = 4;
 
 /** What one timing of a schedule counts as, in minutes of rows. */
 const TIMING_WORK = 4000;

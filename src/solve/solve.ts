@@ -18,6 +18,8 @@ const WORK: Record<Effort, number> = { quick: 2e6, normal: 2e7, deep: 2e8 };
 export interface SolveOptions {
   readonly effort: Effort;
   readonly seed: number;
+  /** Overrides the effort's amount of work (minutes of rows filled). */
+  readonly work?: number;
   readonly onProgress?: (progress: { points: number; bound: number }) => void;
   /** Asked now and then; true ends the search with the best plan so far. */
   readonly shouldStop?: () => boolean;
@@ -39,7 +41,7 @@ export function solve(problem: Problem, options: SolveOptions): Solved {
   if (bound.hopeless.length > 0) return { plan: null, reasons: explainNone(compiled, bound.hopeless) };
   const found = search(model, {
     seed: options.seed,
-    work: WORK[options.effort] * Math.max(1, model.jobs.length / 10),
+    work: options.work ?? WORK[options.effort] * Math.max(1, model.jobs.length / 10),
     earliest: est,
     paths,
     polish: (state, tune) => polish(compiled, state, tune),

@@ -4,10 +4,10 @@ import { costOf, stretchTimes, totalOf } from '../kernel/cost.js';
 import { transitionTime } from '../kernel/model.js';
 import type { State } from '../kernel/state.js';
 import type { Placed } from '../kitchen/arrange.js';
+import { placeName } from '../kitchen/place-name.js';
 import { callsOf } from '../plan/calls.js';
 import type { DishRow, PlanDocument, RunRow, SpotRow, StepRow } from '../plan/document.js';
 import { isoAt } from '../problem/hours.js';
-import type { Appliance, Footprint } from '../problem/problem.js';
 import type { Compiled } from './compile.js';
 
 export interface Outcome {
@@ -108,7 +108,7 @@ function stepRows({ problem, model, kit }: Compiled, state: State): StepRow[] {
     const spots = placed.get(a);
     if (place.kind === 'heated' && spots !== undefined) {
       const { footprint } = option.load!;
-      row.place = each(spots.map((p) => placeOf(appliance!, footprint, p)));
+      row.place = each(spots.map((p) => placeName(appliance!, footprint, p)));
       row.spot = each(spots.map((p): SpotRow => ({ x: p.spot.x, y: p.spot.y, turned: p.spot.turned })));
       if (appliance!.surface.kind === 'racks') row.level = each(spots.map((p) => p.level));
     }
@@ -183,11 +183,4 @@ function dishRows({ problem, model }: Compiled, state: State): DishRow[] {
       late: landing - model.groups[group]!.due,
     };
   });
-}
-
-function placeOf(appliance: Appliance, footprint: Footprint, { level, spot }: Placed): string {
-  if (appliance.surface.kind !== 'grate') return `rack ${level}`;
-  const across = footprint.kind === 'round' ? footprint.diameter : spot.turned ? footprint.depth : footprint.width;
-  const covered = appliance.surface.zones.filter((z) => z.x < spot.x + across - 1e-6 && spot.x + 1e-6 < z.x + z.width);
-  return covered.map((z) => z.name).join(' + ');
 }
