@@ -21,13 +21,13 @@ export function detailTitle(view: View, index: number, width: number, glyphs: Gl
   const right = ` ${times} ${glyphs.rule.repeat(2)}`;
   const room = width - 3 - right.length - 3;
   const name = cut(`${dish.letter} ${step.name} ${glyphs.dot} ${dish.name}`, room, glyphs.ellipsis);
-  const left: Line = [segment(`${glyphs.rule.repeat(2)} `, 'axis'), segment(name, 'strong'), segment(' ')];
+  const left: Line = [segment(`${glyphs.rule.repeat(2)} `, 'grid'), segment(name, 'strong'), segment(' ')];
   const fill = width - lineWidth(left) - right.length;
   return [
     ...left,
-    segment(glyphs.rule.repeat(Math.max(0, fill)), 'axis'),
+    segment(glyphs.rule.repeat(Math.max(0, fill)), 'grid'),
     segment(right.slice(0, -2), 'strong'),
-    segment(right.slice(-2), 'axis'),
+    segment(right.slice(-2), 'grid'),
   ];
 }
 

@@ -42,7 +42,7 @@ const LOOKS: Readonly<Record<Exclude<Role, `dish ${number}` | `on dish ${number}
   strong: { bold: true },
   title: { bold: true },
   dim: { dim: true },
-  axis: { dim: true },
+  axis: {},
   grid: { dim: true },
   landing: { bold: true },
   heat: { hue: EMBER },

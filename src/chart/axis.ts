@@ -75,10 +75,10 @@ function dayRow(view: View, scale: Scale): Line | null {
 
 function ruleRow(view: View, scale: Scale, glyphs: Glyphs): Line {
   const row = new CellRow(scale.columns);
-  row.write(0, glyphs.rule.repeat(scale.columns), 'axis');
-  for (const tick of scale.ticks) row.write(tick.column, glyphs.tick, 'axis');
+  row.write(0, glyphs.rule.repeat(scale.columns), 'grid');
+  for (const tick of scale.ticks) row.write(tick.column, glyphs.tick, 'grid');
   for (const landing of view.landings) row.write(columnOf(scale, landing.at), glyphs.landed, 'landing');
-  for (const fold of foldsOf(scale)) row.write(fold, glyphs.fold.repeat(FOLD), 'axis');
+  for (const fold of foldsOf(scale)) row.write(fold, glyphs.fold.repeat(FOLD), 'grid');
   const hidden = outside(view, scale);
   if (hidden.before > 0) row.write(0, `${glyphs.before} ${hidden.before} earlier `, 'strong');
   if (hidden.after > 0) {

@@ -80,7 +80,7 @@ class Teller {
     const lit = this.appliances.get(run.appliance)?.modes.find((mode) => mode.name === run.mode)?.lit ?? [];
     const fire = lit.length === 0 ? '' : `, fire under ${lit.join(' and ')} only`;
     const begin = this.minute(run.start) - run.changeover;
-    const heat = `${first ? 'heat to' : 'change to'} ${this.heat(run.appliance, run.mode, run.celsius)}${fire}`;
+    const heat = `${first ? 'heat to' : 'change to'} ${this.heat(run.appliance, run.mode, run.celsius, run.mode)}${fire}`;
     const by = run.changeover > 0 ? `, by ${this.clock(run.start)}` : '';
     const drafts = [this.draft(begin, RANK.change, null, anchor, `${upper(run.appliance)}: ${heat}${by}.`)];
     if (last) {
@@ -110,7 +110,7 @@ class Teller {
       let say: string;
       if (hand.from === start) say = this.startSentence(row, names);
       else if (hand.to === end) say = this.endSentence(row, names);
-      else say = `${row.dish}: see to the ${row.step}${this.where(row)}${withCooks(names)}.`;
+      else say = `${row.dish}: see to it${this.where(row)} (${row.step})${withCooks(names)}.`;
       drafts.push(this.draft(hand.from, RANK.step, hand.cook, row, say));
     }
     if (row.appliance !== null && !this.goesOn(row, end)) {
@@ -144,7 +144,8 @@ class Teller {
   private endSentence(row: StepRow, others: readonly string[]): string {
     const pull = this.pullOf(row);
     const core = pull === null ? '' : `, or at a core of ${showTemperature(pull)}`;
-    return `${row.dish}: finish the ${row.step}${this.where(row)}; done at ${this.clock(row.end)}${core}${withCooks(others)}.`;
+    const there = `see to it${this.where(row)}${withCooks(others)}`;
+    return `${row.dish}: ${row.step} ends at ${this.clock(row.end)}${core}; ${there}.`;
   }
 
   /** The core temperature at which the step ends: what the plan says, else what the file asks for. */
@@ -170,7 +171,9 @@ class Teller {
 
   private heatOf(row: StepRow): string {
     if (row.appliance === null) return '';
-    if (row.celsius !== null) return `, ${this.heat(row.appliance, row.mode ?? '', row.celsius)}`;
+    // A mode that is named like the work has been said.
+    const mode = row.mode === null || row.mode === row.work ? null : row.mode;
+    if (row.celsius !== null) return `, ${this.heat(row.appliance, row.mode, row.celsius, mode ?? '')}`;
     const flame = this.optionOf(row)?.flame;
     return flame ? `, ${flame} flame` : '';
   }
@@ -189,11 +192,11 @@ class Teller {
     });
   }
 
-  /** `165 °C, lid closed`, in the degrees of the appliance's dial. */
-  private heat(name: string, modeName: string, celsius: number): string {
+  /** `165 °C, lid closed`, in the degrees of the appliance's dial; `words` say the mode where it has no lid. */
+  private heat(name: string, modeName: string | null, celsius: number, words: string): string {
     const appliance = this.appliances.get(name);
     const mode = appliance?.modes.find((each) => each.name === modeName);
-    const manner = mode?.lid ? `lid ${mode.lid}` : modeName;
+    const manner = mode?.lid ? `lid ${mode.lid}` : words;
     return `${showTemperature(celsius, appliance?.dial.unit ?? 'C')}${manner === '' ? '' : `, ${manner}`}`;
   }
 

@@ -58,7 +58,7 @@ describe('calls', () => {
 
   it('tell the core temperature at which a step ends', () => {
     expect(told(supper)).toContain(
-      '17:59 Ines: Brined pork loin: finish the roast on the grill, left; done at 18:02, or at a core of 58 °C.',
+      '17:59 Ines: Brined pork loin: roast ends at 18:02, or at a core of 58 °C; see to it on the grill, left.',
     );
   });
 
