@@ -63,7 +63,7 @@ export async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   });
   try {
     if (args.length === 0) {
-      io.stderr.write(program.helpInformation());
+      program.outputHelp({ error: true });
       return EXIT.usage;
     }
     await program.parseAsync(args, { from: 'user' });

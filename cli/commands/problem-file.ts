@@ -19,7 +19,7 @@ export function openProblem(io: Io, path: string, times: Times = {}): Problem | 
   for (const message of messages) io.stderr.write(`${showMessage(message)}\n`);
   if (result.ok) return result.problem;
   const errors = result.messages.filter((message) => message.severity === 'error').length;
-  if (errors > 1) io.stderr.write(`${errors} mistakes; nothing was planned.\n`);
+  if (errors > 1) io.stderr.write(`${errors} mistakes in all.\n`);
   return null;
 }
 
