@@ -68,12 +68,22 @@ export class LinearProgram {
       constraints[name] = entry;
       return true;
     };
-    this.rows.forEach((row, r) => {
+    for (const [r, row] of this.rows.entries()) {
+      const coefficients = new Map<number, number>();
       let base = 0;
-      for (let k = 0; k < row.terms.length; k += 2) base += this.at[row.terms[k]!]! * row.terms[k + 1]!;
-      if (!bound(`r${r}`, row.low - base, row.high - base)) return;
-      for (let k = 0; k < row.terms.length; k += 2) add(row.terms[k]!, `r${r}`, row.terms[k + 1]!);
-    });
+      for (let k = 0; k < row.terms.length; k += 2) {
+        const [v, coefficient] = [row.terms[k]!, row.terms[k + 1]!];
+        coefficients.set(v, (coefficients.get(v) ?? 0) + coefficient);
+        base += this.at[v]! * coefficient;
+      }
+      const kept = [...coefficients].filter(([, coefficient]) => Math.abs(coefficient) > 1e-12);
+      // The library calls a program with an equality and a row of zeros infeasible.
+      if (kept.length === 0) {
+        if (row.low > 1e-9 || row.high < -1e-9) return null;
+      } else if (bound(`r${r}`, row.low - base, row.high - base)) {
+        for (const [v, coefficient] of kept) add(v, `r${r}`, coefficient);
+      }
+    }
     this.cost.forEach((_, v) => {
       const low = this.at[v]! > this.low[v]! ? this.low[v]! - this.at[v]! : Number.NEGATIVE_INFINITY;
       if (bound(`b${v}`, low, this.high[v]! - this.at[v]!)) add(v, `b${v}`, 1);
