@@ -1,0 +1,77 @@
+import { describe, expect, it } from 'vitest';
+import { Rng } from '../../src/solve/rng.js';
+
+describe('Rng', () => {
+  it('is the same on every machine', () => {
+    const of = (seed: number): number[] => {
+      const rng = new Rng(seed);
+      return [rng.bits(), rng.bits(), rng.bits()];
+    };
+    expect([of(1), of(2), of(-7)]).toMatchInlineSnapshot(`
+      [
+        [
+          1651932030,
+          677519757,
+          3310890258,
+        ],
+        [
+          1441862501,
+          690207136,
+          3290017047,
+        ],
+        [
+          3875402984,
+          3697274570,
+          807664452,
+        ],
+      ]
+    `);
+  });
+
+  it('is xorshift with the shifts 11, 8 and 19', () => {
+    // The recurrence by itself, in exact arithmetic on whole numbers of 32 bits.
+    const mask = (1n << 32n) - 1n;
+    let [x, y, z, w] = [BigInt.asUintN(32, 5n ^ 0x2545f491n), 362436069n, 521288629n, 88675123n];
+    const next = (): bigint => {
+      const t = (x ^ (x << 11n)) & mask;
+      [x, y, z] = [y, z, w];
+      w = w ^ (w >> 19n) ^ t ^ (t >> 8n);
+      return w;
+    };
+    for (let i = 0; i < 16; i++) next();
+    const rng = new Rng(5);
+    for (let i = 0; i < 50; i++) expect(BigInt(rng.bits())).toBe(next());
+  });
+
+  it('draws evenly below a number and within [0, 1)', () => {
+    const rng = new Rng(3);
+    const counts = [0, 0, 0, 0, 0];
+    for (let i = 0; i < 10_000; i++) counts[rng.below(5)]!++;
+    // Five standard deviations of a binomial count around 2,000.
+    for (const count of counts) expect(Math.abs(count - 2000)).toBeLessThan(200);
+    for (let i = 0; i < 1000; i++) {
+      const real = rng.real();
+      expect(real >= 0 && real < 1).toBe(true);
+    }
+  });
+
+  it('shuffles a list in place without losing any of it', () => {
+    const list = [1, 2, 3, 4, 5, 6, 7];
+    const shuffled = new Rng(4).shuffle(list);
+    expect(shuffled).toBe(list);
+    expect([...shuffled].sort()).toEqual([1, 2, 3, 4, 5, 6, 7]);
+    expect(new Rng(4).shuffle([1, 2, 3, 4, 5, 6, 7])).toEqual(shuffled);
+    expect(shuffled).not.toEqual([1, 2, 3, 4, 5, 6, 7]);
+  });
+
+  it('puts each of three things in each place about equally often', () => {
+    const rng = new Rng(9);
+    const counts = new Map<string, number>();
+    for (let i = 0; i < 6000; i++) {
+      const key = rng.shuffle(['a', 'b', 'c']).join('');
+      counts.set(key, (counts.get(key) ?? 0) + 1);
+    }
+    expect(counts.size).toBe(6);
+    for (const count of counts.values()) expect(Math.abs(count - 1000)).toBeLessThan(150);
+  });
+});
