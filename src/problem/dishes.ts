@@ -45,12 +45,7 @@ export function readDishes(
   const drafts = draftsOf(reading, entries);
   const lost = meal.dishes === undefined || reading.isHurt(entries) || entries.some((one) => reading.isHurt(one.steps));
   const links = linksOf(reading, drafts, lost);
-  checkOrder(
-    reading,
-    drafts,
-    links,
-    lost || drafts.some((one) => one.steps.some((step) => reading.isHurt(step.entry))),
-  );
+  checkOrder(reading, drafts, links, lost);
   const steps: Step[] = [];
   const dishes = drafts.map((draft): Dish => {
     const { entry, served } = draft;
@@ -64,7 +59,7 @@ export function readDishes(
         dish,
         name,
         work: step.work,
-        after: links[id]!,
+        after: links.of[id]!,
         keeps,
         empties: isYes(step.empties),
         options,

@@ -17,15 +17,28 @@ interface Follows {
 
 const FREE: Span = { low: 0, high: Number.POSITIVE_INFINITY };
 
-/** The links of every step, by its id. */
-export function linksOf(reading: Reading, dishes: readonly DishDraft[], lost: boolean): Link[][] {
-  const links: Link[][] = [];
+export interface Links {
+  /** By the id of the step that follows. */
+  readonly of: readonly (readonly Link[])[];
+  /** Dishes (indices) in which some link is not known, because what says it is wrong. */
+  readonly doubtful: ReadonlySet<number>;
+}
+
+/** The links of every step. `lost`: some dishes or steps were refused, so that a name may well have stood for one. */
+export function linksOf(reading: Reading, dishes: readonly DishDraft[], lost: boolean): Links {
+  const of: Link[][] = [];
+  const doubtful = new Set<number>();
   for (const dish of dishes) {
     for (const step of dish.steps) {
-      links[step.id] = followed(reading, dishes, dish, step, lost).map((one) => linkOf(reading, step, one));
+      const { after } = step.entry;
+      const found = followed(reading, dishes, dish, step, lost);
+      const asked = after === undefined || after === 'none' ? 0 : Array.isArray(after) ? after.length : 1;
+      const hurt = reading.isHurt(step.entry) || (Array.isArray(after) && reading.isHurt(after));
+      if (hurt || found.length < asked) doubtful.add(step.dish);
+      of[step.id] = found.map((one) => linkOf(reading, step, one));
     }
   }
-  return links;
+  return { of, doubtful };
 }
 
 function followed(
@@ -55,19 +68,9 @@ function followed(
       } else found.push({ step: before, gap: own ?? gap, spot });
     }
   }
-  if (
-    gap !== undefined &&
-    found.length === 0 &&
-    !reading.isBroken(entry, 'after') &&
-    !lost &&
-    entry.after === undefined
-  ) {
-    reading.warn(
-      'gap',
-      reading.keyAt(entry, 'gap'),
-      'The gap has no use: no step comes before this one.',
-      'leave `gap` out',
-    );
+  if (gap !== undefined && found.length === 0 && entry.after === undefined && !lost && !reading.isHurt(entry)) {
+    const say = 'The gap has no use: no step comes before this one.';
+    reading.warn('gap', reading.keyAt(entry, 'gap'), say, 'leave `gap` out');
   }
   return found;
 }

@@ -39,16 +39,12 @@ export class Notes {
     this.#messages.set(key, hint ? { ...message, hint: shown(hint) } : message);
   }
 
-  /** By place: the file that was asked for first, then files by name, then line and column. */
+  /** By place: the file that was asked for first, then files by name, then line and column; at one place as they came. */
   sorted(first: string): Message[] {
     const rank = (message: Message) => (message.file === first ? 0 : 1);
     return [...this.#messages.values()].sort(
       (a, b) =>
-        rank(a) - rank(b) ||
-        (a.file < b.file ? -1 : a.file > b.file ? 1 : 0) ||
-        a.line - b.line ||
-        a.column - b.column ||
-        (a.say < b.say ? -1 : 1),
+        rank(a) - rank(b) || (a.file < b.file ? -1 : a.file > b.file ? 1 : 0) || a.line - b.line || a.column - b.column,
     );
   }
 }

@@ -1,71 +1,53 @@
 /** What the order of steps must not have: loops, components that nothing uses, `keeps` where nothing follows. */
 import { quote } from '../units/measure.js';
 import type { DishDraft, StepDraft } from './dishes.js';
-import type { Link } from './problem.js';
+import type { Links } from './links.js';
 import type { Reading } from './reading.js';
 
 /** Steps of a dish that no later step of the same dish follows. */
-export function lastSteps(dish: DishDraft, links: readonly (readonly Link[])[]): StepDraft[] {
-  const followed = new Set(dish.steps.flatMap((step) => links[step.id]!.map((link) => link.step)));
+function lastSteps(dish: DishDraft, links: Links): StepDraft[] {
+  const followed = new Set(dish.steps.flatMap((step) => links.of[step.id]!.map((link) => link.step)));
   return dish.steps.filter((step) => !followed.has(step.id));
 }
 
-export function checkOrder(
-  reading: Reading,
-  dishes: readonly DishDraft[],
-  links: readonly (readonly Link[])[],
-  lost: boolean,
-): void {
+/** Says what is wrong with the order. `lost`: some dishes or steps were refused. */
+export function checkOrder(reading: Reading, dishes: readonly DishDraft[], links: Links, lost: boolean): void {
   const steps = dishes.flatMap((dish) => dish.steps);
   const looped = sayLoops(reading, dishes, steps, links);
-  const used = new Set(
-    steps.flatMap((step) =>
-      links[step.id]!.filter((link) => steps[link.step]!.dish !== step.dish).map((link) => steps[link.step]!.dish),
-    ),
-  );
+  if (!lost && links.doubtful.size === 0) sayUnused(reading, dishes, steps, links);
   for (const [index, dish] of dishes.entries()) {
-    if (dish.served) sayKeptLast(reading, dish, looped ? [] : lastSteps(dish, links));
-    else if (!used.has(index) && !lost && !reading.isHurt(dish.entry)) {
-      reading.error(
-        'unused',
-        reading.at(dish.entry, 'dish'),
-        `Nothing uses the component ${quote(dish.name)}.`,
-        `after: [ ${dish.name}/${dish.steps.at(-1)?.name ?? 'step'} ] in a step of another dish`,
-      );
-    }
-    if (dish.entry.hold && !looped && lastSteps(dish, links).length > 1) {
-      const names = lastSteps(dish, links)
-        .map((step) => quote(step.name))
-        .join(', ');
-      reading.error(
-        'hold',
-        reading.keyAt(dish.entry, 'hold'),
-        `A dish with a hold ends in one step, but this one ends in ${names}.`,
-        'a last step after them all',
-      );
-    }
+    if (looped || links.doubtful.has(index) || reading.isHurt(dish.entry.steps)) continue;
+    const last = lastSteps(dish, links);
+    if (dish.served && !reading.isBroken(dish.entry, 'served')) sayKeptLast(reading, dish, last);
+    if (dish.entry.hold === undefined || last.length === 1) continue;
+    const names = last.map((step) => quote(step.name)).join(', ');
+    const say = `A dish with a hold ends in one step, but this one ends in ${names}.`;
+    reading.error('hold', reading.keyAt(dish.entry, 'hold'), say, 'a last step after them all');
+  }
+}
+
+function sayUnused(reading: Reading, dishes: readonly DishDraft[], steps: readonly StepDraft[], links: Links): void {
+  const used = new Set<number>();
+  for (const step of steps) {
+    for (const link of links.of[step.id]!) if (steps[link.step]!.dish !== step.dish) used.add(steps[link.step]!.dish);
+  }
+  for (const [index, { entry, name, served, steps: own }] of dishes.entries()) {
+    if (served || used.has(index) || reading.isHurt(entry)) continue;
+    const hint = `after: [ ${name}/${own.at(-1)?.name ?? 'step'} ] in a step of another dish`;
+    reading.error('unused', reading.at(entry, 'dish'), `Nothing uses the component ${quote(name)}.`, hint);
   }
 }
 
 function sayKeptLast(reading: Reading, dish: DishDraft, last: readonly StepDraft[]): void {
   for (const { entry, name } of last) {
     if (entry.keeps === undefined) continue;
-    reading.error(
-      'keeps',
-      reading.keyAt(entry, 'keeps'),
-      `${quote(name)} is the last step of a served dish: say on the dish how long it keeps.`,
-      `keeps: ${entry.keeps} beside \`dish: ${dish.name}\``,
-    );
+    const say = `${quote(name)} is the last step of a served dish: say on the dish how long it keeps.`;
+    reading.error('keeps', reading.keyAt(entry, 'keeps'), say, `keeps: ${entry.keeps} beside \`dish: ${dish.name}\``);
   }
 }
 
 /** Says every loop once, by its steps in order; true where there is one. */
-function sayLoops(
-  reading: Reading,
-  dishes: readonly DishDraft[],
-  steps: readonly StepDraft[],
-  links: readonly (readonly Link[])[],
-): boolean {
+function sayLoops(reading: Reading, dishes: readonly DishDraft[], steps: readonly StepDraft[], links: Links): boolean {
   const state = new Uint8Array(steps.length);
   let found = false;
   for (const root of steps) {
@@ -78,7 +60,7 @@ function sayLoops(
         state[top.step] = 1;
         path.push(top.step);
       }
-      const link = links[top.step]![top.next++];
+      const link = links.of[top.step]![top.next++];
       if (!link) {
         state[top.step] = 2;
         path.pop();

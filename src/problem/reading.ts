@@ -85,5 +85,6 @@ export class Reading {
 
 /** A few words as a list; null where there are none or too many. */
 export function listed(words: readonly string[]): string | null {
-  return words.length === 0 || words.length > 20 ? null : words.join(', ');
+  const each = [...new Set(words)];
+  return each.length === 0 || each.length > 20 ? null : each.join(', ');
 }

@@ -25,7 +25,7 @@ const heat = z
   .meta({ description: 'The temperature, or on a burner the flame: low, medium or high.' });
 
 const minutesTable = z
-  .record(z.string(), quantity('duration', 'Minutes at this temperature.'))
+  .record(z.string().regex(/^\s*-?\.?\d/), quantity('duration', 'Minutes at this temperature.'))
   .meta({ description: 'Minutes by temperature: { "160C": 47 min, "185C": 37 min }.' });
 
 const takes = z

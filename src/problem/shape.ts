@@ -22,7 +22,7 @@ export function fitted<T extends z.ZodObject>(
   const first = schema.safeParse(tree);
   if (first.success) return tree as z.infer<T>;
   const issues = plain(first.error.issues, tree as Tree);
-  for (const issue of issues) say(reading, tree as Tree, issue);
+  for (const issue of issues) if (!isMisspelt(tree as Tree, issue, issues)) say(reading, tree as Tree, issue);
   take(reading, tree as Tree, issues);
   const loose = schema.partial() as z.ZodType;
   for (let round = 0; round < ROUNDS; round++) {
@@ -38,18 +38,28 @@ function plain(issues: readonly Issue[], root: Tree): Issue[] {
   return issues.flatMap((issue) => {
     if (issue.code !== 'invalid_union') return [issue];
     const meant = issue.errors
-      .filter(
-        (branch) =>
-          branch.length > 0 &&
-          branch.every(
-            (one) => one.path.length > 0 || one.code === 'unrecognized_keys' || one.code === 'invalid_union',
-          ),
-      )
+      .filter((branch) => branch.length > 0 && branch.every(isWithin))
       .map((branch) => branch.map((one) => ({ ...one, path: [...issue.path, ...one.path] }) as Issue))
       .map((branch) => plain(branch, root))
       .sort((a, b) => a.length - b.length)[0];
     return meant ?? [issue];
   });
+}
+
+/** Whether a branch of a union fails for what is inside of the value, or for its word, not for being another kind of thing. */
+const isWithin = (issue: Issue): boolean =>
+  issue.path.length > 0 || ['unrecognized_keys', 'invalid_union', 'invalid_value'].includes(issue.code);
+
+/** Whether a key is missing only because another one beside it is it, misspelt, which is said. */
+function isMisspelt(root: Tree, issue: Issue, issues: readonly Issue[]): boolean {
+  if (issue.path.length === 0 || valueAt(root, issue.path) !== undefined) return false;
+  const holder = valueAt(root, issue.path.slice(0, -1));
+  return issues.some(
+    (other) =>
+      other.code === 'unrecognized_keys' &&
+      valueAt(root, other.path) === holder &&
+      other.keys.some((key) => nearest(key, KEYS.get(other.message) ?? []) === issue.path.at(-1)),
+  );
 }
 
 function valueAt(root: Tree, path: readonly PropertyKey[]): unknown {
@@ -105,6 +115,29 @@ const nameOf = (path: readonly PropertyKey[]): string => {
     : `\`${String(key ?? 'the file')}\``;
 };
 
+/** What could stand where a key is missing. */
+const EXAMPLES: Readonly<Record<string, string>> = {
+  format: 'format: hearthtable/1',
+  title: 'title: Sunday lunch',
+  serve: 'serve: 2026-10-03 18:30',
+  zone: 'zone: Europe/Lisbon',
+  kitchen: 'kitchen: ./kitchen.yaml',
+  dishes: 'dishes: [ ... ]',
+  dish: 'dish: Roast roots',
+  steps: 'steps: [ ... ]',
+  step: 'step: roast',
+  work: 'work: roast',
+  place: 'place: oven',
+  heat: 'heat: 150-180C',
+  core: 'core: 58C',
+  likely: 'likely: 12 min',
+  name: 'name: Ines',
+  kind: 'kind: oven',
+  size: 'size: 30 x 41 cm',
+  height: 'height: 9 cm',
+  count: 'count: 2',
+};
+
 const WANTED: Readonly<Record<string, string>> = {
   string: 'text',
   number: 'a number',
@@ -119,7 +152,7 @@ function kindOf(value: unknown): string {
   if (value === null) return 'empty';
   if (Array.isArray(value)) return 'a list';
   if (typeof value === 'object') return 'a map of keys and values';
-  if (typeof value === 'number') return Number.isFinite(value) ? `the number ${value}` : 'not a number';
+  if (typeof value === 'number') return Number.isFinite(value) ? `the number ${value}` : 'no finite number';
   return typeof value === 'string' ? 'text' : String(value);
 }
 
@@ -142,7 +175,10 @@ function say(reading: Reading, root: Tree, issue: Issue): void {
       );
     }
   } else if (value === undefined && key !== undefined) {
-    reading.error('missing', spot, `${name} is missing here.`);
+    reading.error('missing', spot, `${name} is missing here.`, EXAMPLES[String(key)]);
+  } else if (issue.code === 'invalid_key') {
+    const hint = nearest(String(key), ['low', 'likely', 'high']) ?? '{ "160C": 47 min, "185C": 37 min }';
+    reading.error('unknown-key', reading.keyAt(parent, String(key)), `${quote(String(key))} is no temperature.`, hint);
   } else if (value === null) {
     reading.error('shape', spot, `${name} is empty.`, 'write a value, or leave the key out');
   } else if (issue.code === 'invalid_value') {

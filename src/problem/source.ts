@@ -45,7 +45,7 @@ export function readTree(reading: Reading, file: string, text: string): object |
     const { line, col } = lines.linePos(Math.max(0, Math.min(offset, text.length)));
     return line === 0 ? top : { file, line, column: col };
   };
-  if (saySyntax(reading, document, spotOf)) return undefined;
+  if (saySyntax(reading, document, text, spotOf)) return undefined;
   try {
     return new Tree(reading, document, spotOf, top).root();
   } catch (problem) {
@@ -54,29 +54,25 @@ export function readTree(reading: Reading, file: string, text: string): object |
   }
 }
 
-/** Says every mistake of syntax; true where the tree cannot be trusted. */
-function saySyntax(reading: Reading, document: Document, spotOf: (offset: number) => Spot): boolean {
-  const deep = document.errors.find((error) => error.code === 'RESOURCE_EXHAUSTION');
-  const errors = deep ? [deep] : document.errors;
+/** Says the mistakes of syntax; true where the tree cannot be trusted. */
+function saySyntax(reading: Reading, document: Document, text: string, spotOf: (offset: number) => Spot): boolean {
+  if (document.directives?.yaml.version !== '1.2') {
+    const say = 'The file asks for another version of YAML.';
+    reading.error('syntax', spotOf(0), say, 'leave out the line that begins with %');
+    return true;
+  }
+  let echo = false;
   const lines = new Set<number>();
-  for (const error of [...errors, ...document.warnings]) {
-    const { say, hint } = syntaxWords(error.code, error.message);
-    const spot = spotOf(error.pos[0]);
-    // What follows in the same line, and what follows many mistakes, is mostly the echo of the first.
-    if (lines.has(spot.line) || lines.size >= MOST_SYNTAX) continue;
+  for (const error of [...document.errors, ...document.warnings].sort((a, b) => a.pos[0] - b.pos[0])) {
+    const { say, hint, alone, offset } = syntaxWords(error.code, error.message, text, error.pos[0]);
+    const spot = spotOf(offset);
+    // After a mistake of structure the parser has lost its way: what else it finds amiss is mostly an echo.
+    if ((echo && !alone) || lines.has(spot.line) || lines.size >= MOST_SYNTAX) continue;
+    echo = true;
     lines.add(spot.line);
     reading.error('syntax', spot, say, hint);
   }
-  if (document.directives?.yaml.version !== '1.2') {
-    reading.error(
-      'syntax',
-      spotOf(0),
-      'The file asks for another version of YAML.',
-      'leave out the line that begins with %',
-    );
-    return true;
-  }
-  return errors.length > 0;
+  return document.errors.length > 0;
 }
 
 const TOO_DEEP = `Lists and maps lie more than ${DEEPEST} deep in each other here.`;

@@ -25,13 +25,47 @@ const WORDS: Readonly<Record<string, readonly [say: string, hint?: string]>> = {
   RESOURCE_EXHAUSTION: ['Lists and maps lie too deep in each other here.'],
 };
 
-/** What is wrong, and what would do. `code` and `text` are those of the parser. */
-export function syntaxWords(code: string, text: string): { say: string; hint?: string | undefined } {
-  if (code === 'MISSING_CHAR' && /quote/i.test(text)) return { say: 'The quote that opens here is not closed.' };
-  if (code === 'MISSING_CHAR' && /map values/i.test(text))
-    return { say: 'A colon is missing after this key.', hint: 'key: value' };
-  if (code === 'BAD_INDENT' && /end with a/.test(text))
-    return { say: 'A bracket that was opened before is not closed here.' };
+/** Mistakes that stand for themselves, whatever comes before them. */
+const ALONE: ReadonlySet<string> = new Set([
+  'TAB_AS_INDENT',
+  'BAD_SCALAR_START',
+  'TAG_RESOLVE_FAILED',
+  'MULTIPLE_DOCS',
+]);
+
+export interface SyntaxWords {
+  readonly say: string;
+  readonly hint?: string | undefined;
+  /** Whether it is no echo of a mistake before it. */
+  readonly alone: boolean;
+  /** Where it is. */
+  readonly offset: number;
+}
+
+/** What is wrong, where, and what would do. `code`, `message` and `offset` are those of the parser. */
+export function syntaxWords(code: string, message: string, text: string, offset: number): SyntaxWords {
+  const alone = ALONE.has(code);
+  if (code === 'MISSING_CHAR' && /quote/i.test(message)) {
+    const sign = message.includes("'") ? "'" : '"';
+    return { say: 'The quote that opens here is not closed.', alone, offset: openingQuote(text, sign, offset) };
+  }
+  if (code === 'MISSING_CHAR' && /map values/i.test(message)) {
+    return { say: 'A colon is missing after this key.', hint: 'key: value', alone, offset };
+  }
+  if (/end with (?:a )?[\]}]/.test(message)) {
+    return { say: 'A bracket that was opened before is not closed here.', alone, offset };
+  }
   const [say, hint] = WORDS[code] ?? ['This is not written as YAML or JSON is.'];
-  return { say, hint };
+  return { say, hint, alone, offset };
+}
+
+/** The parser tells where it gave up; the quote opens at the last such sign before, as an unclosed text holds no other. */
+function openingQuote(text: string, sign: string, end: number): number {
+  for (let at = text.lastIndexOf(sign, end); at >= 0; at = text.lastIndexOf(sign, at - 1)) {
+    if (sign === '"' && text[at - 1] === '\\') continue;
+    if (sign === "'" && text[at - 1] === "'") at--;
+    else return at;
+    if (at === 0) break;
+  }
+  return end;
 }

@@ -30,7 +30,7 @@ const parseSomeTime = (text: Written): Parsed<number> => {
 const parseSomeSpan = (text: Written): Parsed<{ low: number; high: number }> => {
   const parsed = parseDurationSpan(text);
   return parsed.ok && parsed.value.low < 1
-    ? refuse('A step takes at least 1 min.', `1-${Math.max(parsed.value.high, 1)} min`)
+    ? refuse('A step takes at least 1 min.', parsed.value.high > 1 ? `1-${parsed.value.high} min` : '1 min')
     : parsed;
 };
 
@@ -155,7 +155,7 @@ function spreadOf(reading: Reading, spread: Record<string, Written>): Fixed | un
 
 function tableOf(reading: Reading, table: Record<string, Written>, spot: Spot): Table | undefined {
   const before = reading.notes.errors;
-  const columns: { key: string; celsius: number; minutes: number }[] = [];
+  const columns: Column[] = [];
   for (const key of Object.keys(table)) {
     const at = parseTemperature(key);
     if (!at.ok) reading.error('quantity', reading.keyAt(table, key), at.say, at.hint);
@@ -166,32 +166,40 @@ function tableOf(reading: Reading, table: Record<string, Written>, spot: Spot): 
     reading.error('table', spot, 'The table has no columns.', '{ "160C": 47 min, "185C": 37 min }');
   }
   columns.sort((a, b) => a.celsius - b.celsius);
-  for (const [index, column] of columns.entries()) {
-    const last = columns[index - 1];
-    const lastButOne = columns[index - 2];
-    const at = reading.keyAt(table, column.key);
-    if (!last) continue;
-    if (column.celsius - last.celsius < 1e-6) {
-      reading.error('table', at, `${column.key} and ${last.key} are the same temperature.`, 'leave one of the two');
-    } else if (column.minutes > last.minutes) {
-      reading.error(
-        'table',
-        at,
-        `The table rises: more heat takes no longer, but ${column.key} takes ${column.minutes} min and ${last.key} ${last.minutes} min.`,
-      );
-    } else if (lastButOne && bendsDown(lastButOne, last, column)) {
-      reading.error(
-        'table',
-        at,
-        `The table bends the wrong way at ${last.key}: each further degree saves less time than the one before, but from ${last.key} to ${column.key} it saves more than from ${lastButOne.key} to ${last.key}.`,
-      );
-    }
-  }
+  sayUneven(reading, table, columns);
   if (reading.notes.errors > before || columns.length === 0) return undefined;
   return { kind: 'table', columns: columns.map(({ celsius, minutes }) => ({ celsius, minutes })) };
 }
 
-type Column = { readonly celsius: number; readonly minutes: number };
+interface Column {
+  readonly key: string;
+  readonly celsius: number;
+  readonly minutes: number;
+}
+
+/** Says the first column at which a table is not falling and convex. */
+function sayUneven(reading: Reading, table: object, columns: readonly Column[]): void {
+  for (const [index, column] of columns.entries()) {
+    const [before, last] = [columns[index - 2], columns[index - 1]];
+    const spot = reading.keyAt(table, column.key);
+    if (!last) continue;
+    if (column.celsius - last.celsius < 1e-6) {
+      const say = `${column.key} and ${last.key} are the same temperature.`;
+      reading.error('table', spot, say, 'leave one of the two');
+      return;
+    }
+    if (column.minutes > last.minutes) {
+      const say = `More heat cannot take longer, but ${column.key} takes ${column.minutes} min and ${last.key} ${last.minutes} min.`;
+      reading.error('table', spot, say, `at most ${last.minutes} min`);
+      return;
+    }
+    if (before && bendsDown(before, last, column)) {
+      const say = `The table bends the wrong way at ${last.key}: from there to ${column.key} a degree saves more time than it does before.`;
+      reading.error('table', spot, say, `at least ${leastConvex(before, last, column)} min`);
+      return;
+    }
+  }
+}
 
 /** True where the middle column lies above the line through its neighbours: the table is not convex there. */
 function bendsDown(a: Column, b: Column, c: Column): boolean {
@@ -199,3 +207,7 @@ function bendsDown(a: Column, b: Column, c: Column): boolean {
   const after = (c.minutes - b.minutes) * (b.celsius - a.celsius);
   return after < before - 1e-6;
 }
+
+/** The least minutes of the last column with which the three do not bend down. */
+const leastConvex = (a: Column, b: Column, c: Column): number =>
+  Math.ceil(b.minutes + ((b.minutes - a.minutes) * (c.celsius - b.celsius)) / (b.celsius - a.celsius) - 1e-9);

@@ -93,7 +93,8 @@ function wayOf(
     const hint = nearest(pan, names.pans) ?? listed(names.pans);
     reading.error('unknown-pan', reading.at(panHolder, 'pan'), `There is no pan ${quote(pan)} in this kitchen.`, hint);
   }
-  if (pan === null && pansHolder.pans !== undefined && (panHolder.pan === undefined || pansHolder === entry)) {
+  const panless = pan === null && (panHolder.pan === undefined || pansHolder === entry);
+  if (panless && pansHolder.pans !== undefined && !reading.isHurt(pansHolder)) {
     reading.error(
       'pan',
       reading.keyAt(pansHolder, 'pans'),

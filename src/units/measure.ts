@@ -112,7 +112,8 @@ function settled(scale: Scale, text: Written, measure: Measure): Parsed<Measure>
 
 /** Reads one quantity. */
 export function parseMeasure(scale: Scale, text: Written): Parsed<Measure> {
-  if (isTooLong(text) || (typeof text === 'number' && !Number.isFinite(text))) return refuse(`${quote(text)} is not ${scale.noun}.`, scale.examples);
+  if (isTooLong(text) || (typeof text === 'number' && !Number.isFinite(text)))
+    return refuse(`${quote(text)} is not ${scale.noun}.`, scale.examples);
   if (typeof text === 'number' || BARE.test(text)) return needsUnit(scale, text);
   const measure = parts(scale, text);
   return measure ? settled(scale, text, measure) : refuse(`${quote(text)} is not ${scale.noun}.`, scale.examples);
@@ -120,7 +121,8 @@ export function parseMeasure(scale: Scale, text: Written): Parsed<Measure> {
 
 /** Reads `20-30 min`, `2h-12h`, `0-15 min`, or one quantity, which is then both ends. */
 export function parseMeasureSpan(scale: Scale, text: Written): Parsed<MeasureSpan> {
-  if (isTooLong(text) || (typeof text === 'number' && !Number.isFinite(text))) return refuse(`${quote(text)} is not ${scale.noun}.`, scale.examples);
+  if (isTooLong(text) || (typeof text === 'number' && !Number.isFinite(text)))
+    return refuse(`${quote(text)} is not ${scale.noun}.`, scale.examples);
   if (typeof text === 'number' || BARE.test(text)) return needsUnit(scale, text);
   const single = parts(scale, text);
   if (single) {
@@ -137,7 +139,10 @@ export function parseMeasureSpan(scale: Scale, text: Written): Parsed<MeasureSpa
     const to = settled(scale, text, high);
     if (!to.ok) return to;
     const span = { low: from.value.value, high: to.value.value, unit: low.unit };
-    if (span.low > span.high) return refuse(`${quote(text)} runs backwards: the low end comes first.`, scale.examples);
+    if (span.low > span.high) {
+      const turned = `${right.trim()} - ${BARE.test(left) ? `${left.trim()} ${high.unit.symbol}` : left.trim()}`;
+      return refuse(`${quote(text)} runs backwards: the low end comes first.`, turned);
+    }
     return { ok: true, value: span };
   }
   const bare = text.split(/[-–—]|\bto\b/);
