@@ -30,10 +30,10 @@ export interface Verdict {
 }
 
 /** How far beyond the asked time it looks before it says that there is no plan at all, minutes. */
-const PATIENCE = 15;
+export const PATIENCE = 15;
 
 /**
- * The best plan, or null where there is none that is late by a quarter of an hour or less. A plan that is late by `allowed` or more costs
+ * The best plan, or null where there is none that is late by a quarter of an hour or less. A plan that is later than `allowed` costs
  * at least its points a minute, so a better one is proven best once it costs less than that.
  *
  * @throws OutOfScope for a problem that it does not judge.
@@ -45,7 +45,7 @@ export async function referee(problem: Problem): Promise<Verdict | null> {
     const verdict = await judge(problem, allowed);
     if (verdict && verdict.points <= problem.rates.late * (allowed + 1)) return verdict;
     if (allowed >= PATIENCE) return verdict;
-    allowed = verdict ? Math.ceil(verdict.points / problem.rates.late) : Math.min(PATIENCE, allowed * 2 + 8);
+    allowed = verdict ? Math.ceil(verdict.points / problem.rates.late) : Math.min(PATIENCE, allowed * 2 + 1);
   }
 }
 

@@ -219,7 +219,7 @@ export function smallProblemText(seed: number): string {
   }
   if (component) addComponent(small, dishes, random.int(1, 2));
   const problem: Fields = { format: 'hearthtable/1', title: `Small problem ${seed}`, serve: '2026-05-05 13:00' };
-  problem.start = `2026-05-05 12:${random.chance(0.15) ? random.int(42, 50) : random.int(25, 34)}`;
+  problem.start = `2026-05-05 12:${random.chance(0.15) ? random.int(38, 43) : random.int(25, 34)}`;
   problem.zone = 'UTC';
   problem.kitchen = kitchen;
   const helpers: unknown[] = [
