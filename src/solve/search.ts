@@ -18,8 +18,12 @@ const UNPLACED = 1e7;
 /** Exchanges tried on a schedule before it is left as it is. */
 const EXCHANGES = 4;
 
-/** What one timing of a schedule counts as, in minutes of rows. */
-const TIMING_WORK = 4000;
+/** What one timing of a schedule counts as for each activity, in minutes of rows. */
+const TIMING_WORK = 200;
+
+/** How much dearer than the present schedule one may be, before it is timed, to be worth timing; less where timing takes long. */
+const WORTH_TIMING = 40;
+const USUAL_ACTIVITIES = 20;
 
 const NEIGHBOURHOODS: readonly Destroy[] = [anyJobs, nearInTime, runTogether, dearest, sameNeeds];
 
@@ -58,6 +62,8 @@ class Search {
   private best: State;
   private bestCost = Number.POSITIVE_INFINITY;
   private rounds = 0;
+  /** How long a job can wait to land before that gets dear: those that cannot wait should choose their place first. */
+  private readonly urgency: number[];
 
   constructor(
     private readonly model: Model,
@@ -65,6 +71,7 @@ class Search {
   ) {
     this.rng = new Rng(options.seed);
     this.best = new State(model);
+    this.urgency = model.jobs.map((job) => (job.group < 0 ? 400 : Math.min(300, job.keeps) - 10 * job.rate));
     this.inserter = new Inserter(model, options.paths, options.earliest, this.best);
   }
 
@@ -77,6 +84,8 @@ class Search {
     const jobs = model.jobs.length;
     const begun = this.inserter.work;
     const budget = Math.max(1, options.work - begun);
+    const timing = TIMING_WORK * model.activities.length;
+    const worth = WORTH_TIMING * Math.min(1, USUAL_ACTIVITIES / model.activities.length);
     let stopped = false;
     let stale = 0;
     while (this.inserter.work < options.work && this.bestCost > options.bound + 1e-6) {
@@ -99,10 +108,12 @@ class Search {
       stale++;
       let found = next;
       let cost = this.cost(found);
-      if (cost < UNPLACED && cost < currentCost + 40) {
+      if (cost < UNPLACED && cost < currentCost + worth) {
+        this.inserter.work += timing;
         found = options.polish(found, false);
         cost = this.cost(found);
         if (cost < this.bestCost - 1e-9) {
+          this.inserter.work += timing * 4;
           found = options.polish(found, true);
           cost = this.cost(found);
         }
@@ -137,7 +148,7 @@ class Search {
       helped = false;
       const swaps = this.rng.shuffle(neighbours(best)).slice(0, EXCHANGES);
       for (const swap of swaps) {
-        this.inserter.work += TIMING_WORK;
+        this.inserter.work += TIMING_WORK * this.model.activities.length;
         const next = this.options.swapped(best, swap);
         if (next === null) continue;
         const points = this.cost(next);
@@ -186,9 +197,11 @@ class Search {
     const choices = model.jobs.map((job) =>
       job.activities.reduce((sum, a) => sum + model.activities[a]!.modes.length, 0),
     );
+    const urgency = this.urgency;
     const rules: ((j: number) => number)[] = [
       (j) => -onMachine[j]! * 1000 - length[j]!,
       (j) => -model.jobs[j]!.rate * 1e6 - onMachine[j]!,
+      (j) => urgency[j]! * 1e4 - onMachine[j]!,
       (j) => (choices[j]! / model.jobs[j]!.activities.length) * 1e4 - length[j]!,
     ];
     let best: State | null = null;
@@ -209,13 +222,13 @@ class Search {
   private repair(state: State, bias: Bias | null): void {
     const { model, rng } = this;
     const out = rng.shuffle(model.jobs.filter((job) => !state.jobIsPlaced(job.id)).map((job) => job.id));
-    if (rng.below(2) === 0) {
-      const weight = out.map((j) =>
-        model.jobs[j]!.activities.reduce((sum, a) => sum + model.activities[a]!.shortest, 0),
-      );
-      const order = out
-        .map((_, i) => i)
-        .sort((x, y) => weight[y]! * (0.5 + rng.real()) - weight[x]! * (0.5 + rng.real()));
+    const rule = rng.below(4);
+    if (rule < 2) {
+      const length = (j: number): number =>
+        -model.jobs[j]!.activities.reduce((sum, a) => sum + model.activities[a]!.shortest, 0);
+      const noise = 10 + rng.real() * 60;
+      const key = out.map((j) => (rule === 0 ? length(j) : this.urgency[j]!) + noise * rng.real());
+      const order = out.map((_, i) => i).sort((x, y) => key[x]! - key[y]!);
       this.insertAll(
         state,
         order.map((i) => out[i]!),

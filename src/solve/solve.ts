@@ -12,8 +12,15 @@ import { writePlan } from './write-plan.js';
 
 export type Effort = PlanDocument['effort']['level'];
 
-/** Minutes of rows filled, for ten dishes; more dishes get more. */
-const WORK: Record<Effort, number> = { quick: 2e6, normal: 2e7, deep: 2e8 };
+/** Minutes of rows filled for up to ten dishes. */
+const WORK: Record<Effort, number> = { quick: 1e6, normal: 8e6, deep: 8e7 };
+
+/** More dishes have more ways to be arranged, each of which takes longer to try; beyond this factor patience ends. */
+const MOST_WORK = 25;
+
+function workFor(effort: Effort, jobs: number): number {
+  return WORK[effort] * Math.min(MOST_WORK, Math.max(1, jobs / 10) ** 1.5);
+}
 
 export interface SolveOptions {
   readonly effort: Effort;
@@ -41,7 +48,7 @@ export function solve(problem: Problem, options: SolveOptions): Solved {
   if (bound.hopeless.length > 0) return { plan: null, reasons: explainNone(compiled, bound.hopeless) };
   const found = search(model, {
     seed: options.seed,
-    work: options.work ?? WORK[options.effort] * Math.max(1, model.jobs.length / 10),
+    work: options.work ?? workFor(options.effort, model.jobs.length),
     earliest: est,
     paths,
     polish: (state, tune) => polish(compiled, state, tune),

@@ -151,6 +151,11 @@ function jointLevels(
   return levels;
 }
 
+/** Beyond this many activities the joint program takes longer than the search can wait; levels are then tried one by one. */
+const JOINT_ACTIVITIES = 60;
+/** Single changes of level tried in one polish. */
+const TUNE_TRIES = 100;
+
 /**
  * The best schedule found with the same order, places, hands and runs: the joint program's levels put on the dial, then whole
  * minutes, then single runs tried one dial step up and down as long as that helps. Never worse than `state`.
@@ -174,7 +179,10 @@ export function polish(compiled: Compiled, state: State, tune: boolean): State {
   if (!tune) return best;
   const common = skeleton.map((run) => commonStates(state, run));
   if (common.every((list) => list.length < 2)) return best;
-  const levels = jointLevels(compiled, best, skeleton, common);
+  const joint = compiled.model.activities.length <= JOINT_ACTIVITIES;
+  const levels = joint
+    ? jointLevels(compiled, best, skeleton, common)
+    : skeleton.map((run, r) => compiled.model.machines[run.machine]!.states[fixed[r]!]!.level);
   const { machines } = compiled.model;
   tryFixed(
     levels.map((level, r) => {
@@ -185,10 +193,12 @@ export function polish(compiled: Compiled, state: State, tune: boolean): State {
       );
     }),
   );
+  let tries = 0;
   for (let helped = true, round = 0; helped && round < 8; round++) {
     helped = false;
-    for (let r = 0; r < skeleton.length; r++) {
-      for (const step of [1, -1, 2, -2, 4, -4]) {
+    for (let r = 0; r < skeleton.length && tries < TUNE_TRIES; r++) {
+      for (const step of joint ? [1, -1, 2, -2, 4, -4] : [1, -1]) {
+        tries++;
         const neighbour = common[r]![common[r]!.indexOf(fixed[r]!) + step];
         if (neighbour !== undefined) helped = tryFixed(fixed.map((s, k) => (k === r ? neighbour : s))) || helped;
       }
