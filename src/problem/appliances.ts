@@ -160,7 +160,7 @@ function burnersOf(reading: Reading, entry: ApplianceEntry): Burners {
 }
 
 function heatedOf(reading: Reading, entry: ApplianceEntry, surface: Grate | Racks | undefined) {
-  const names = Object.keys(entry.modes ?? {});
+  const names = reading.keysOf(entry.modes ?? {});
   if (names.length === 0 && !reading.isHurt(entry)) {
     reading.error(
       'missing',

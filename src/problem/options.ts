@@ -1,6 +1,6 @@
 /** Every way to do a step in this kitchen: each entry of `on`, on each appliance that its place means. */
 import { quote } from '../units/measure.js';
-import { showLength } from '../units/show.js';
+import { showLength, showTemperature } from '../units/show.js';
 import { isAble } from './able.js';
 import { carryingBurners, narrowerSide } from './fits.js';
 import { settingsOf } from './heat.js';
@@ -11,7 +11,7 @@ import { meaningOf } from './places.js';
 import type { Cook, Kitchen, Load, Option, Pan, Piece } from './problem.js';
 import { listed, type Reading } from './reading.js';
 import type { StepEntry } from './schema.js';
-import { calledOf, loadOf, noRoom } from './stand.js';
+import { calledOf, lengthUnitOf, loadOf, noRoom } from './stand.js';
 import { entriesOf, type Way, waysOf } from './ways.js';
 
 /** What options are made from besides the step. */
@@ -165,8 +165,9 @@ class Resolver {
 
   notCarried(load: Load): string {
     const called = calledOf(this.#pan);
+    const side = showLength(narrowerSide(load.footprint), lengthUnitOf(this.kitchen));
     if (this.way.pans > 1) return `No cooktop has ${this.way.pans} burners here that carry ${called}.`;
-    return `No burner meant here carries ${called}, whose narrower side is ${showLength(narrowerSide(load.footprint))}.`;
+    return `No burner meant here carries ${called}, whose narrower side is ${side}.`;
   }
 
   heated(appliances: readonly number[]): (Option | undefined)[] {
@@ -198,16 +199,19 @@ class Resolver {
     const where = this.kitchen.appliances[appliance]!;
     const how = where.modes[mode]!;
     const { duration, core } = way.time;
-    const crowded = noRoom(where, how, load, calledOf(this.#pan));
+    const crowded = noRoom(where, how, load, calledOf(this.#pan), lengthUnitOf(this.kitchen));
     if (crowded) return this.refuse(way.panSpot, crowded);
     const table = duration?.kind === 'table' ? duration : null;
     const who = `${quote(where.name)} in mode ${quote(how.name)}`;
     const heat = settingsOf(who, how, where.dial, way.heat, table);
     if ('say' in heat) return this.refuse(way.heat ? way.heatSpot : way.spot, heat.say, heat.hint);
     if (!duration || (core !== null && duration.kind !== 'table')) {
-      const [low, high] = [heat.settings[0]!, heat.settings.at(-1)!].map((celsius) => `${Math.round(celsius)}C`);
+      const [low, high] = [heat.settings[0]!, heat.settings.at(-1)!].map((celsius) =>
+        showTemperature(celsius, where.dial.unit).replace(' °', ''),
+      );
       const say = `\`until\` needs \`minutes\` beside it for the temperatures from ${low} to ${high}.`;
-      const hint = low === high ? `minutes: { "${low}": 60 min }` : `minutes: { "${low}": 80 min, "${high}": 60 min }`;
+      // No numbers here: minutes that nobody measured must not be copied.
+      const hint = low === high ? `minutes: { "${low}": ... }` : `minutes: { "${low}": ..., "${high}": ... }`;
       return this.refuse(way.time.spot, say, hint);
     }
     return this.option({ kind: 'heated', appliance, mode }, duration, load, { ...heat, flame: null });

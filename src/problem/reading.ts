@@ -29,6 +29,12 @@ export class Reading {
     return this.#places.get(thing);
   }
 
+  /** The keys of a map in the order of the file (which an object does not keep where they look like numbers). */
+  keysOf(thing: object): string[] {
+    const order = [...(this.#places.get(thing)?.keys.keys() ?? [])];
+    return order.filter((key) => key in thing);
+  }
+
   /** Of a value; of the key where the value is empty; of the whole where the key is absent. */
   at(thing: object, key?: string | number): Spot {
     const place = this.#places.get(thing);

@@ -1,8 +1,8 @@
 /** What a step sets down, and whether there is room for it, in words. */
 import { quote } from '../units/measure.js';
-import { showLength, showSize } from '../units/show.js';
+import { type LengthUnit, showLength, showSize } from '../units/show.js';
 import { footprintFits, heightFits, pieceFootprint, tallestLoad } from './fits.js';
-import type { Appliance, Footprint, Load, Mode, Pan, Piece } from './problem.js';
+import type { Appliance, Footprint, Kitchen, Load, Mode, Pan, Piece, Racks } from './problem.js';
 
 /** A pan with the piece in it, or the piece alone; null where neither has a size. */
 export function loadOf(pan: Pan | null, piece: Piece | null): Load | null {
@@ -15,20 +15,26 @@ export function loadOf(pan: Pan | null, piece: Piece | null): Load | null {
 /** `the pan ...` or `the piece`. */
 export const calledOf = (pan: Pan | null): string => (pan ? `the pan ${quote(pan.name)}` : 'the piece');
 
+/** A cook who sets an appliance in °F measures in inches. */
+export const lengthUnitOf = ({ appliances }: Kitchen): LengthUnit =>
+  appliances.some((appliance) => appliance.dial.unit === 'F') ? 'in' : 'cm';
+
 /** Why a load finds no room in an appliance's mode even where nothing else is in it; null where it does. */
-export function noRoom(where: Appliance, how: Mode, load: Load, called: string): string | null {
+export function noRoom(where: Appliance, how: Mode, load: Load, called: string, unit: LengthUnit): string | null {
   const who = `${quote(where.name)} in mode ${quote(how.name)}`;
   const what = called.replace(/^t/, 'T');
   if (!footprintFits(where, how, load.footprint)) {
-    return `${what} (${showFootprint(load.footprint)}) fits nowhere in ${who}${roomOf(where)}.`;
+    const room = where.surface.kind === 'racks' ? `: a rack is ${showRack(where.surface, unit)}` : '';
+    return `${what} (${showFootprint(load.footprint, unit)}) fits nowhere in ${who}${room}.`;
   }
   if (heightFits(where, how, load)) return null;
-  return `${what} is ${showLength(load.height)} high; ${who} takes at most ${showLength(tallestLoad(where, how))}.`;
+  const [height, limit] = [load.height, tallestLoad(where, how)].map((each) => showLength(each, unit));
+  return `${what} is ${height} high; ${who} takes at most ${limit}.`;
 }
 
-const showFootprint = (footprint: Footprint): string =>
-  footprint.kind === 'round' ? `${showLength(footprint.diameter)} across` : showSize(footprint.width, footprint.depth);
+const showRack = (rack: Racks, unit: LengthUnit): string => showSize(rack.width, rack.depth, unit);
 
-function roomOf({ surface }: Appliance): string {
-  return surface.kind === 'racks' ? `: a rack is ${showSize(surface.width, surface.depth)}` : '';
-}
+const showFootprint = (footprint: Footprint, unit: LengthUnit): string =>
+  footprint.kind === 'round'
+    ? `${showLength(footprint.diameter, unit)} across`
+    : showSize(footprint.width, footprint.depth, unit);

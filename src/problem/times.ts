@@ -58,14 +58,14 @@ export function timeOf(reading: Reading, step: StepEntry, entry: PlaceEntry | nu
       'times',
       reading.keyAt(minutesHolder, 'minutes'),
       '`minutes` goes with `until`, which is missing.',
-      'takes, or until: { core: 58C }',
+      '`takes`, or `until: { core: ... }`',
     );
     return undefined;
   }
   if (step.takes !== undefined) return takesOf(reading, step, entry?.best !== undefined ? entry : step);
   const holders = [step, ...(entry ? [entry] : [])];
   if (!holders.some((holder) => reading.isHurt(holder))) {
-    reading.error('missing', reading.at(step, 'step'), 'How long the step takes is missing here.', 'takes: 15 min');
+    reading.error('missing', reading.at(step, 'step'), 'How long the step takes is missing here.', 'takes: ... min');
   }
   return undefined;
 }
@@ -156,7 +156,7 @@ function spreadOf(reading: Reading, spread: Record<string, Written>): Fixed | un
 function tableOf(reading: Reading, table: Record<string, Written>, spot: Spot): Table | undefined {
   const before = reading.notes.errors;
   const columns: Column[] = [];
-  for (const key of Object.keys(table)) {
+  for (const key of reading.keysOf(table)) {
     const at = parseTemperature(key);
     if (!at.ok) reading.error('quantity', reading.keyAt(table, key), at.say, at.hint);
     const minutes = reading.quantity(table, key, parseSomeTime);

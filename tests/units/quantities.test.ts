@@ -59,7 +59,7 @@ describe('a temperature', () => {
   });
 
   it.each([
-    ['180-150C', '`180-150C` runs backwards: the low end comes first. | 165C or 330F'],
+    ['180-150C', '`180-150C` runs backwards: the low end comes first. | 150C - 180 C'],
     ['150-180', '`150-180` needs a unit. | 150-180C or 150-180F'],
     ['150-180-200C', '`150-180-200C` is not a temperature. | 165C or 330F'],
     ['-', '`-` is not a temperature. | 165C or 330F'],
