@@ -21,6 +21,9 @@ const EXCHANGES = 4;
 /** What one timing of a schedule counts as for each activity, in minutes of rows. */
 const TIMING_WORK = 200;
 
+/** Rounds between two tunings of temperatures, each of which takes as long as several rounds. */
+const TUNE_EVERY = 25;
+
 /** How much dearer than the present schedule one may be, before it is timed, to be worth timing; less where timing takes long. */
 const WORTH_TIMING = 40;
 const USUAL_ACTIVITIES = 20;
@@ -88,6 +91,8 @@ class Search {
     const worth = WORTH_TIMING * Math.min(1, USUAL_ACTIVITIES / model.activities.length);
     let stopped = false;
     let stale = 0;
+    let tuned = -TUNE_EVERY;
+    let untuned = false;
     while (this.inserter.work < options.work && this.bestCost > options.bound + 1e-6) {
       if (options.shouldStop?.()) {
         stopped = true;
@@ -113,9 +118,14 @@ class Search {
         found = options.polish(found, false);
         cost = this.cost(found);
         if (cost < this.bestCost - 1e-9) {
-          this.inserter.work += timing * 4;
-          found = options.polish(found, true);
-          cost = this.cost(found);
+          untuned = true;
+          if (this.rounds - tuned >= TUNE_EVERY) {
+            this.inserter.work += timing * 20;
+            found = options.polish(found, true);
+            cost = this.cost(found);
+            tuned = this.rounds;
+            untuned = false;
+          }
         }
       }
       if (cost < UNPLACED && cost < this.bestCost + threshold) {
@@ -135,6 +145,10 @@ class Search {
         currentCost = this.bestCost;
         stale = 0;
       }
+    }
+    if (untuned && this.bestCost < UNPLACED) {
+      const last = options.polish(this.best, true);
+      this.offer(last, this.cost(last));
     }
     const unplaced = model.jobs.filter((job) => !this.best.jobIsPlaced(job.id)).map((job) => job.id);
     return { state: this.best, cost: this.bestCost, rounds: this.rounds, stopped, unplaced };
