@@ -8,6 +8,7 @@ import { placeName } from '../kitchen/place-name.js';
 import { callsOf } from '../plan/calls.js';
 import type { DishRow, PlanDocument, RunRow, SpotRow, StepRow } from '../plan/document.js';
 import { isoAt } from '../problem/hours.js';
+import { cautionsOf } from '../safety/cautions.js';
 import type { Compiled } from './compile.js';
 
 export interface Outcome {
@@ -53,7 +54,7 @@ export function writePlan(compiled: Compiled, state: State, outcome: Outcome): P
     runs,
     dishes,
     calls: callsOf(problem, { steps, runs, dishes }),
-    cautions: [],
+    cautions: cautionsOf(problem, { steps, runs, dishes }),
     effort: outcome.effort,
   };
 }
