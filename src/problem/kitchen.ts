@@ -114,8 +114,7 @@ function kitchenOf(reading: Reading, entry: KitchenFile, fallback: string): Read
     zones: entries.flatMap((one) => (one.zones ?? []).map(({ zone }) => ({ zone, appliance: one.appliance }))),
     pans: panEntries.map((one) => one.pan),
   };
-  const whole =
-    reading.notes.errors === before && !lost && !appliances.includes(undefined) && !pans.includes(undefined);
+  const whole = reading.notes.errors === before && !reading.isHurtWithin(entry);
   return {
     kitchen: whole
       ? {

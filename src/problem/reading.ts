@@ -70,6 +70,12 @@ export class Reading {
     return this.#broken.has(thing);
   }
 
+  /** The same, for everything within. */
+  isHurtWithin(thing: unknown): boolean {
+    if (typeof thing !== 'object' || thing === null) return false;
+    return this.isHurt(thing) || Object.values(thing).some((part) => this.isHurtWithin(part));
+  }
+
   /** Reads the quantity under a key; undefined where it is absent or wrong, which is then said. */
   quantity<T>(thing: object, key: string | number, parse: (text: Written) => Parsed<T>): T | undefined {
     const written = (thing as Record<string | number, unknown>)[key];

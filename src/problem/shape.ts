@@ -72,19 +72,22 @@ function valueAt(root: Tree, path: readonly PropertyKey[]): unknown {
 function take(reading: Reading, root: Tree, issues: readonly Issue[]): boolean {
   let taken = false;
   const lists = new Map<unknown[], Set<number>>();
-  const drop = (path: readonly PropertyKey[]): void => {
+  const drop = (path: readonly PropertyKey[], hurts = true): void => {
     if (path.length === 0) return;
     const parent = valueAt(root, path.slice(0, -1)) as Tree | unknown[];
     const key = path.at(-1) as string | number;
     if (typeof parent !== 'object' || parent === null) return;
-    reading.breakAt(parent, key);
+    if (hurts) reading.breakAt(parent, key);
     taken = true;
     if (Array.isArray(parent)) lists.set(parent, (lists.get(parent) ?? new Set()).add(Number(key)));
     else delete parent[key];
   };
   for (const issue of issues) {
-    if (issue.code === 'unrecognized_keys') for (const key of issue.keys) drop([...issue.path, key]);
-    else if (valueAt(root, issue.path) !== undefined) drop(issue.path);
+    if (issue.code === 'unrecognized_keys') {
+      // A key that is like none that is known is no other one misspelt: nothing is lost with it.
+      const known = KEYS.get(issue.message) ?? [];
+      for (const key of issue.keys) drop([...issue.path, key], nearest(key, known) !== null);
+    } else if (valueAt(root, issue.path) !== undefined) drop(issue.path);
     else {
       const whole = valueAt(root, issue.path.slice(0, -1));
       if (typeof whole === 'object' && whole !== null) reading.breakAt(whole, issue.path.at(-1) as string);
@@ -181,7 +184,7 @@ function say(reading: Reading, root: Tree, issue: Issue): void {
   } else if (issue.code === 'invalid_value') {
     const words = issue.values.map(String);
     const hint = (typeof value === 'string' && nearest(value, words)) || listed(words);
-    const shown = typeof value === 'object' ? kindOf(value) : quote(String(value));
+    const shown = typeof value === 'string' ? quote(value) : kindOf(value);
     reading.error(
       'word',
       spot,

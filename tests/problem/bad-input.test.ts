@@ -70,6 +70,22 @@ describe('many mistakes', () => {
     expect(one('  appliances:\n', '  applainces:\n')).toEqual(['`applainces` is not a key of a kitchen.']);
   });
 
+  it('of a kitchen do not hide those of the steps, unless the steps depend on them', () => {
+    const two = (from: string, to: string) =>
+      messagesOf(changed([from, to], ['heat: 160-210C', 'heat: 280-300C'])).map((message) => message.say);
+    const outside = "The heat 280-300 °C lies outside of the table's columns, 160-210 °C.";
+    expect(two('  boards: 2\n', '  boards: 2\n  colour: red\n')).toEqual([
+      '`colour` is not a key of a kitchen.',
+      outside,
+    ]);
+    expect(two('roast: { heat: 75-270C }, fan', 'roast: 5, fan')).toEqual([
+      '`roast` should be a map of keys and values, but is the number 5.',
+    ]);
+    expect(
+      two('modes: { roast: { heat: 75-270C }, fan: { heat: 75-250C } }', 'mods: { roast: { heat: 75-270C } }'),
+    ).toEqual(['`mods` is not a key of an appliance.']);
+  });
+
   it('leave the right parts of a file to be read', () => {
     expect(messagesOf(SMALL_SUPPER)).toEqual([]);
     expect(showMessage(messagesOf(changed(['fades: fast', 'fades: fsat']))[0]!)).toBe(

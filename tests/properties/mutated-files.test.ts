@@ -53,7 +53,8 @@ function withText(text: string, change: TextChange): string {
       return [...lines.slice(0, line + 1), ...lines.slice(line)].join('\n');
     case 'word': {
       const words = [...text.matchAll(/[A-Za-z0-9.-]+/g)];
-      const word = words[change.at % words.length]!;
+      const word = words[change.at % words.length];
+      if (!word) return text;
       return text.slice(0, word.index) + change.token + text.slice(word.index + word[0].length);
     }
   }
@@ -149,7 +150,7 @@ describe('a file to which anything has happened', () => {
       fc.property(fc.constantFrom(...GOOD), fc.array(textChange, { minLength: 1, maxLength: 4 }), (good, changes) => {
         checkAnswer(changes.reduce(withText, good));
       }),
-      { seed: 20261003, numRuns: 300 },
+      { seed: 20261003, numRuns: 200 },
     );
   });
 
@@ -165,7 +166,7 @@ describe('a file to which anything has happened', () => {
           checkAnswer(json ? JSON.stringify(tree, null, 1) : stringify(tree));
         },
       ),
-      { seed: 20261004, numRuns: 300 },
+      { seed: 20261004, numRuns: 200 },
     );
   });
 
