@@ -8,6 +8,7 @@ import { drawLoad } from '../../src/kitchen/draw-load.js';
 import { type HeaviestLoad, heaviestLoads } from '../../src/kitchen/heaviest-loads.js';
 import { clockAt } from '../../src/problem/hours.js';
 import type { Problem } from '../../src/problem/problem.js';
+import { cautionsOf } from '../../src/safety/cautions.js';
 import { showTemperature } from '../../src/units/show.js';
 import { clashWords, type PanClash, panClashes } from './pan-clashes.js';
 
@@ -26,11 +27,15 @@ export function checkLines(problem: Problem, width: number, glyphs: Glyphs): Che
     note(clashWords(problem, clash), width, glyphs, clash.certain ? 'warn' : 'plain'),
   );
   const loads = heaviestLoads(problem);
+  const cautions = cautionsOf(problem, null).flatMap(({ dish, say, source }) =>
+    note(`${dish === null ? '' : `${dish}: `}${say} (${source})`, width, glyphs, 'warn'),
+  );
   return {
     lines: [
       ...overview(problem, width, glyphs),
       ...loads.flatMap((load) => loadLines(problem, load, width, glyphs)),
       ...(pans.length === 0 ? [] : [[], plainLine('Pans', 'strong'), ...pans]),
+      ...(cautions.length === 0 ? [] : [[], plainLine('Cautions', 'strong'), ...cautions]),
       [],
       ...verdict(loads, clashes, width),
     ],

@@ -18,7 +18,8 @@ export function addCheck(program: Command, io: Io, finish: Finish): void {
     .addHelpText(
       'after',
       `
-Nothing is planned: this tells mistakes, what stands beside what on each rack and grate, and pans that clash.
+Nothing is planned: this tells mistakes, what stands beside what on each rack and grate, pans that clash, and
+cautions. Those that hang on clock times and boards come with the plan.
 
 Examples:
   hearthtable check supper.yaml
