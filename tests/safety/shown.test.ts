@@ -1,0 +1,28 @@
+/** Cautions reach whoever plans or checks: never behind an option. */
+import { describe, expect, it } from 'vitest';
+import { ran } from '../support/command.js';
+
+const MEAL = 'problems/one-grill-pork.yaml';
+/** Words stay whole and sentences on one line. */
+const WIDE = ['--width', '400'];
+
+describe('what is shown', () => {
+  it('by check: what the file says', async () => {
+    const { stdout } = await ran(['check', MEAL, ...WIDE]);
+    expect(stdout).toMatch(/\nCautions\n.*Gas grill: outdoors only/);
+    expect(stdout).toMatch(/Fennel pork loin: Set to 60 °C; published for pork: 63 °C \(145 °F\).*\(USDA FSIS, /);
+  });
+
+  it('by plan: that, and what hangs on clock times and boards', async () => {
+    const { stdout } = await ran(['plan', MEAL, '--text', '--effort', 'quick', ...WIDE]);
+    expect(stdout).toMatch(/\nCautions\n.*Gas grill: outdoors only/);
+    expect(stdout).toMatch(/Fennel pork loin: Set to 60 °C/);
+    expect(stdout).toMatch(/Board 1: raw Fennel pork loin \(dry and tie\) at \d\d:\d\d, then /);
+  });
+
+  it('in the plan document', async () => {
+    const { stdout } = await ran(['plan', MEAL, '--json', '--effort', 'quick']);
+    const rules = (JSON.parse(stdout) as { cautions: { rule: string }[] }).cautions.map(({ rule }) => rule);
+    expect(rules.slice(0, 2)).toEqual(['grill-outdoors', 'core-low']);
+  });
+});
