@@ -36,7 +36,7 @@ export function writePlan(compiled: Compiled, state: State, outcome: Outcome): P
     status: outcome.status,
     points: {
       total: cents(totalOf(parts)),
-      bound: Math.min(cents(totalOf(parts)), Math.floor(outcome.bound * 100 + 1e-4) / 100),
+      bound: Math.min(cents(totalOf(parts)), Math.floor(outcome.bound * 100 + 1e-3) / 100),
       parts: {
         late: cents(parts.late),
         wait: cents(parts.wait),
