@@ -13,7 +13,19 @@ export function holds(state: State): boolean {
     const gap = state.start[lag.to]! - state.end(lag.from);
     if (gap < lag.low || gap > lag.high) return false;
   }
-  return machinesHold(state) && custodiesHold(state, null) && unitsHold(state) && workersHold(state);
+  return (
+    storesHold(state) && machinesHold(state) && custodiesHold(state, null) && unitsHold(state) && workersHold(state)
+  );
+}
+
+/** Stored jobs are so after their end and before their group lands. */
+function storesHold(state: State): boolean {
+  return state.model.jobs.every((job) => {
+    if (state.store.mode[job.id]! < 0) return true;
+    const start = state.store.start[job.id]!;
+    const ready = Math.max(...job.activities.map((a) => state.end(a)));
+    return start >= ready && start + state.store.minutes[job.id]! <= state.landing(job.group);
+  });
 }
 
 function machinesHold(state: State): boolean {

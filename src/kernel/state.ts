@@ -144,6 +144,17 @@ export class State {
     this.store.mode[job] = -1;
   }
 
+  /** Ends storages when their group lands, which removals can bring forward. */
+  clipStores(): void {
+    const { store, model } = this;
+    for (const job of model.jobs) {
+      if (store.mode[job.id]! < 0) continue;
+      const left = this.landing(job.group) - store.start[job.id]!;
+      if (left <= 0) store.mode[job.id] = -1;
+      else if (left < store.minutes[job.id]!) store.minutes[job.id] = left;
+    }
+  }
+
   jobIsPlaced(job: number): boolean {
     for (const a of this.model.jobs[job]!.activities) if (this.start[a]! < 0) return false;
     return true;

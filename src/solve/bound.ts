@@ -31,6 +31,12 @@ function aloneBounds(model: Model, paths: readonly (readonly number[])[][], est:
     ...model,
     machines: model.machines.map((machine) => ({ ...machine, runCost: 0, idleCost: 0 })),
     rates: { ...model.rates, late: 0, day: 0 },
+    // Storage can make waiting cheaper, and no wait is dear before it has outlasted both.
+    jobs: model.jobs.map((job) =>
+      job.storage === null
+        ? job
+        : { ...job, rate: Math.min(job.rate, job.storage.rate), keeps: job.keeps + job.storage.keeps, storage: null },
+    ),
   };
   const empty = new State(relaxed);
   const inserter = new Inserter(relaxed, paths, est, empty);

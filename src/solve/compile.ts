@@ -1,8 +1,10 @@
 /** From the problem to the scheduling model, and the way back from the model's indices to the kitchen's things. */
-import type { Activity, ActivityMode, Attention, Group, Job, Lag, Model, Setting } from '../kernel/model.js';
+import type { Activity, ActivityMode, Attention, Group, Job, Lag, Model, Setting, Storage } from '../kernel/model.js';
+import { footprintFits, heightFits } from '../problem/fits.js';
 import { stays } from '../problem/hours.js';
 import type { Hands, Option, Problem, Step } from '../problem/problem.js';
-import { Kit } from './kit.js';
+import { loadOf } from '../problem/stand.js';
+import { holdSettings, Kit } from './kit.js';
 import { cookedSteps, followers, pairRate } from './rates.js';
 
 export interface Compiled {
@@ -52,7 +54,7 @@ export function compile(problem: Problem): Compiled {
     users: lags.filter((l) => steps[l.from]!.dish === id && steps[l.to]!.dish !== id).map((l) => l.to),
     rate: rates.wait[dish.fades],
     keeps: dish.keeps,
-    storage: null,
+    storage: storageOf(problem, kit, id, activities),
   }));
   const groups: Group[] = problem.courses.map((course, c) => ({
     due: problem.serve + course.at,
@@ -75,6 +77,45 @@ export function compile(problem: Problem): Compiled {
     stays: stays(problem, c, model.horizon).map((w) => ({ from: w.start, to: w.end })),
   }));
   return { problem, model: { ...model, workers }, kit };
+}
+
+/** Every way to hold a dish: each pan in which it can be at its end, in every appliance and mode whose heat reaches the hold's. */
+function storageOf(problem: Problem, kit: Kit, d: number, activities: readonly Activity[]): Storage | null {
+  const dish = problem.dishes[d]!;
+  const { hold } = dish;
+  if (hold === null || dish.steps.filter((id) => activities[id]!.sink).length !== 1) return null;
+  const amounts = new Map<number, Set<number>>();
+  for (const id of dish.steps) {
+    for (const { pan, pans } of problem.steps[id]!.options) {
+      if (pan === null || (hold.pan !== null && hold.pan !== pan)) continue;
+      amounts.set(pan, (amounts.get(pan) ?? new Set()).add(pans));
+    }
+  }
+  const modes: ActivityMode[] = [];
+  kit.applianceOf.forEach((a, machine) => {
+    problem.kitchen.appliances[a]!.modes.forEach((mode, program) => {
+      const settings = holdSettings(problem, a, program, hold).map((celsius) => ({
+        state: kit.stateOf(machine, program, celsius),
+        minutes: 0,
+        cost: 0,
+      }));
+      if (settings.length === 0) return;
+      for (const [pan, counts] of amounts) {
+        const load = loadOf(problem.kitchen.pans[pan]!, dish.piece);
+        const appliance = problem.kitchen.appliances[a]!;
+        if (load === null || !footprintFits(appliance, mode, load.footprint) || !heightFits(appliance, mode, load))
+          continue;
+        for (const count of counts) modes.push(storageMode(machine, settings, kit.loadOf(load), kit.panOf(pan), count));
+      }
+    });
+  });
+  return modes.length === 0 ? null : { modes, rate: problem.rates.wait[hold.fades], keeps: hold.keeps };
+}
+
+function storageMode(machine: number, settings: Setting[], load: number, vessel: number, count: number): ActivityMode {
+  const attention = { all: false, start: 0, end: 0, every: 0, look: 0, crew: 0 };
+  const none = { units: [], unitCount: 0, bench: -1, range: null, transparent: false, attention, able: 0 };
+  return { ...none, machine, settings, load, loads: count, vessel, vessels: count };
 }
 
 /** Late enough that any meal that can be cooked at all is done by then, one thing after the other. */

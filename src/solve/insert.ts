@@ -12,6 +12,7 @@ import { fillHands, fillStock, MachineView } from './own-cost.js';
 import { Profiles } from './profiles.js';
 import type { Rng } from './rng.js';
 import { slideMinimum } from './slide.js';
+import { StorageView, storeJob } from './storage.js';
 import { type Bias, type Variant, variantsOf } from './variants.js';
 
 export interface InsertOptions {
@@ -96,9 +97,16 @@ export class Inserter {
         for (const a of rest.slice(cut)) state.unplace(a);
       }
       if (cut === rest.length) return false;
+      const { job } = this.model.activities[path[0]!]!;
+      if (this.model.jobs[job]!.storage !== null) this.store(state, job);
       rest = rest.slice(0, cut);
     }
     return true;
+  }
+
+  private store(state: State, job: number): void {
+    if (!state.jobIsPlaced(job)) return;
+    storeJob(this.model, state, new MachineView(this.model, state), job);
   }
 
   private row(variant: Variant): Row {
@@ -165,7 +173,7 @@ export class Inserter {
           spread.high + (row.variant.minutes < 0 ? activity.longest : row.variant.minutes),
         );
         row.after.fill(Number.POSITIVE_INFINITY, eLow, eHigh + 1);
-        if (i + 1 === path.length) this.fillEnd(row, activity, state, eLow, eHigh, options);
+        if (i + 1 === path.length) this.fillEnd(row, activity, state, view, eLow, eHigh, options);
         else this.fillNext(row, activity, path[i + 1]!, levels[i + 1]!, spreads[i + 1]!, eLow, eHigh);
         this.addLinks(row, activity, state, eLow, eHigh);
         this.fillBest(row, activity, spread, eLow, eHigh);
@@ -253,6 +261,7 @@ export class Inserter {
     row: Row,
     activity: Activity,
     state: State,
+    view: MachineView,
     eLow: number,
     eHigh: number,
     options: InsertOptions,
@@ -281,6 +290,13 @@ export class Inserter {
       if (line !== null && line[e]! < Math.min(held, model.horizon)) continue;
       if (e <= landing) after[e] = job.rate * (landing - e) + model.rates.over * Math.max(0, landing - e - job.keeps);
       else after[e] = (model.rates.late + others) * (e - landing);
+    }
+    if (job.storage === null || variant.kept < 0) return;
+    const storage = new StorageView(model, view, job, variant.kept, variant.amount);
+    if (storage.empty) return;
+    for (let e = eLow; e <= Math.min(eHigh, landing - 1); e++) {
+      if (after[e] === Number.POSITIVE_INFINITY) continue;
+      after[e] = storage.best(e, landing)?.points ?? after[e]!;
     }
   }
 

@@ -2,7 +2,8 @@
 import type { Machine, Renewable, StandingLoad } from '../kernel/model.js';
 import { arrange, type Placed } from '../kitchen/arrange.js';
 import { shelvesOf } from '../kitchen/surface-of.js';
-import type { Load, Problem } from '../problem/problem.js';
+import { dialSettings } from '../problem/heat.js';
+import type { Hold, Load, Problem } from '../problem/problem.js';
 
 /** Rare crowded sets are given up early; all that is usual is settled with far less. */
 const FIT_NODES = 20_000;
@@ -150,5 +151,21 @@ function heatStates(problem: Problem, appliance: number): HeatState[] {
       for (const level of settings) found.set(`${place.mode} ${level}`, { program: place.mode, level });
     }
   }
+  for (const { hold } of problem.dishes) {
+    if (hold === null) continue;
+    problem.kitchen.appliances[appliance]!.modes.forEach((_, program) => {
+      for (const level of holdSettings(problem, appliance, program, hold))
+        found.set(`${program} ${level}`, { program, level });
+    });
+  }
   return [...found.values()].sort((a, b) => a.program - b.program || a.level - b.level);
+}
+
+/** Temperatures of an appliance's mode in which a dish may be held, °C. */
+export function holdSettings(problem: Problem, appliance: number, program: number, hold: Hold): number[] {
+  const { dial, modes } = problem.kitchen.appliances[appliance]!;
+  const { heat } = modes[program]!;
+  const low = Math.max(heat.low, hold.heat.low);
+  const high = Math.min(heat.high, hold.heat.high);
+  return low > high ? [] : dialSettings(dial, low, high);
 }

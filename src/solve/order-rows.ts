@@ -3,7 +3,7 @@
 import { custodyEnd, releasesOf, tailOf } from '../kernel/custody.js';
 import { stretchesOf } from '../kernel/model.js';
 import { standingOn } from '../kernel/standing.js';
-import type { Swap, Timetable } from './timetable.js';
+import type { SkeletonRun, Swap, Timetable } from './timetable.js';
 
 export function orderRows<M>(table: Timetable<M>): void {
   machineRows(table);
@@ -12,28 +12,55 @@ export function orderRows<M>(table: Timetable<M>): void {
   custodyRows(table);
 }
 
-/** Activities lie within their runs; loads that do not all fit at once keep their order; idle minutes of a run cost. */
+/** Something on a machine: an activity, or a stored job (-1 - job). */
+interface Occupant<M> {
+  readonly id: number;
+  readonly at: number;
+  readonly until: number;
+  readonly start: M;
+  readonly end: M;
+}
+
+/** Occupants lie within their runs; loads that do not all fit at once keep their order; idle minutes of a run cost. */
 function machineRows<M>(table: Timetable<M>): void {
   const { state, compiled } = table;
   table.runs.forEach((run, r) => {
     const machine = compiled.model.machines[run.machine]!;
     const loads = standingOn(state, run.machine).filter((l) => l.start >= run.from && l.end <= run.to);
     const roomy = machine.fits(loads.map((l) => ({ ...l, start: 0, end: 1 })));
-    let latest = -1;
-    run.members.forEach((a, i) => {
-      table.apart(table.begin(r), table.start(a), 0);
-      table.apart(table.end(a), table.finish(r), 0);
+    const occupants = occupantsOf(table, run);
+    let latest: Occupant<M> | null = null;
+    occupants.forEach((one, i) => {
+      table.apart(table.begin(r), one.start, 0);
+      table.apart(one.end, table.finish(r), 0);
       if (!roomy) {
-        for (const b of run.members.slice(0, i)) {
-          if (state.end(b) > state.start[a]!) continue;
-          if (table.swap?.before === b && table.swap.after === a) table.apart(table.end(a), table.start(b), 0);
-          else table.apart(table.end(b), table.start(a), 0);
+        for (const two of occupants.slice(0, i)) {
+          if (two.until > one.at) continue;
+          if (table.swap?.before === two.id && table.swap.after === one.id) table.apart(one.end, two.start, 0);
+          else table.apart(two.end, one.start, 0);
         }
       }
-      if (latest >= 0 && machine.idleCost > 0) table.hinge(machine.idleCost, table.end(latest), table.start(a), 0);
-      if (latest < 0 || state.end(a) > state.end(latest)) latest = a;
+      if (latest !== null && machine.idleCost > 0) table.hinge(machine.idleCost, latest.end, one.start, 0);
+      if (latest === null || one.until > latest.until) latest = one;
     });
   });
+}
+
+function occupantsOf<M>(table: Timetable<M>, run: SkeletonRun): Occupant<M>[] {
+  const { state } = table;
+  const { store } = state;
+  const list = run.members.map((a) => ({
+    id: a,
+    at: state.start[a]!,
+    until: state.end(a),
+    start: table.start(a),
+    end: table.end(a),
+  }));
+  for (const j of run.stores) {
+    const at = store.start[j]!;
+    list.push({ id: -1 - j, at, until: at + store.minutes[j]!, start: table.storeStart(j), end: table.storeEnd(j) });
+  }
+  return list.sort((x, y) => x.at - y.at || x.id - y.id);
 }
 
 /** Each worker does one stretch after the other, within the stay in which it lies. */

@@ -1,12 +1,23 @@
 /** What it costs to start an activity at each minute, given everything that is placed: one row of the dynamic programme. */
 import type { Block } from '../kernel/blocks.js';
 import { blocksOf } from '../kernel/blocks.js';
-import type { ActivityMode, Machine, Model, StandingLoad } from '../kernel/model.js';
+import type { ActivityMode, Model, StandingLoad } from '../kernel/model.js';
 import { stretchesOf, transitionTime } from '../kernel/model.js';
 import { connected, standingOn } from '../kernel/standing.js';
 import type { State } from '../kernel/state.js';
 import { type Profiles, popcount } from './profiles.js';
 import type { Variant } from './variants.js';
+
+export interface StateWindow {
+  readonly from: number;
+  readonly to: number;
+  /** Blocks in the same state within it. */
+  readonly same: readonly Block[];
+  readonly before: Block | null;
+  readonly after: Block | null;
+  /** Minutes from the first state where nothing comes before; else -1. */
+  readonly warmUp: number;
+}
 
 /** What one insertion knows of the machines; built anew for each. */
 export class MachineView {
@@ -19,6 +30,47 @@ export class MachineView {
   ) {
     this.blocks = model.machines.map((_, m) => blocksOf(state, m));
     this.loads = model.machines.map((_, m) => standingOn(state, m));
+  }
+
+  /** The stretches of time in which a machine can be in a state, between what it does in others. */
+  windows(machine: number, state: number): StateWindow[] {
+    const kind = this.model.machines[machine]!;
+    const blocks = this.blocks[machine]!;
+    const out: StateWindow[] = [];
+    let i = 0;
+    let before: Block | null = null;
+    for (;;) {
+      const same: Block[] = [];
+      while (i < blocks.length && blocks[i]!.state === state) same.push(blocks[i++]!);
+      const after = i < blocks.length ? blocks[i]! : null;
+      const change = transitionTime(kind, before === null ? -1 : before.state, state);
+      const from = (before === null ? 0 : before.to) + change;
+      const to = after === null ? this.model.horizon : after.from - transitionTime(kind, state, after.state);
+      if (from <= to) out.push({ from, to, same, before, after, warmUp: before === null ? change : -1 });
+      if (after === null) return out;
+      before = after;
+      i++;
+    }
+  }
+
+  /** What being in the window's state over [t, e) changes in runs and idling, in points. */
+  change(machine: number, window: StateWindow, t: number, e: number): number {
+    const { runCost, idleCost } = this.model.machines[machine]!;
+    const { same, before, after } = window;
+    if (same.length === 0) {
+      const cost = before === null && after === null ? 0 : runCost;
+      if (before === null || after === null || before.state !== after.state) return cost;
+      return cost + runCost - Math.min(runCost, idleCost * (after.from - before.to));
+    }
+    const first = same[0]!.from;
+    const last = same[same.length - 1]!.to;
+    if (e < first) return Math.min(runCost, idleCost * (first - e));
+    if (t > last) return Math.min(runCost, idleCost * (t - last));
+    let fresh = 0;
+    for (let b = 1; b < same.length; b++) {
+      fresh += Math.max(0, Math.min(e, same[b]!.from) - Math.max(t, same[b - 1]!.to));
+    }
+    return -idleCost * fresh;
   }
 
   /**
@@ -34,67 +86,21 @@ export class MachineView {
     own: Float64Array,
     dayFrom: number,
   ): void {
-    const kind = this.model.machines[machine]!;
-    const blocks = this.blocks[machine]!;
     own.fill(Number.POSITIVE_INFINITY, low, high + 1);
-    let i = 0;
-    let other: Block | null = null;
-    for (;;) {
-      const same: Block[] = [];
-      while (i < blocks.length && blocks[i]!.state === state) same.push(blocks[i++]!);
-      const next = i < blocks.length ? blocks[i]! : null;
-      const before = transitionTime(kind, other === null ? -1 : other.state, state);
-      const from = Math.max(low, (other === null ? 0 : other.to) + before);
-      const to = Math.min(
-        high,
-        (next === null ? this.model.horizon : next.from - transitionTime(kind, state, next.state)) - minutes,
-      );
-      if (from <= to)
-        this.fillWindow(kind, { from, to, minutes }, same, other, next, own, other === null ? before : -1, dayFrom);
-      if (next === null) return;
-      other = next;
-      i++;
-    }
-  }
-
-  private fillWindow(
-    kind: Machine,
-    span: { from: number; to: number; minutes: number },
-    same: readonly Block[],
-    before: Block | null,
-    after: Block | null,
-    own: Float64Array,
-    warmUp: number,
-    dayFrom: number,
-  ): void {
-    const { runCost, idleCost } = kind;
-    if (same.length === 0) {
-      let cost = before === null && after === null ? 0 : runCost;
-      if (before !== null && after !== null && before.state === after.state) {
-        cost += runCost - Math.min(runCost, idleCost * (after.from - before.to));
-      }
-      own.fill(cost, span.from, span.to + 1);
-    } else {
-      const first = same[0]!.from;
-      const last = same[same.length - 1]!.to;
-      for (let t = span.from; t <= span.to; t++) {
-        const e = t + span.minutes;
-        if (e < first) own[t] = Math.min(runCost, idleCost * (first - e));
-        else if (t > last) own[t] = Math.min(runCost, idleCost * (t - last));
-        else {
-          let fresh = 0;
-          for (let b = 1; b < same.length; b++) {
-            fresh += Math.max(0, Math.min(e, same[b]!.from) - Math.max(t, same[b - 1]!.to));
-          }
-          own[t] = -idleCost * fresh;
-        }
-      }
-    }
-    if (warmUp < 0) return;
-    // The first run's changeover opens the day.
     const { day } = this.model.rates;
-    const bound = Math.min(span.to, dayFrom + warmUp - 1);
-    for (let t = span.from; t <= bound; t++) own[t] = own[t]! + day * Math.min(warmUp, dayFrom - (t - warmUp));
+    for (const window of this.windows(machine, state)) {
+      const from = Math.max(low, window.from);
+      const to = Math.min(high, window.to - minutes);
+      if (from > to) continue;
+      if (window.same.length === 0) own.fill(this.change(machine, window, from, from + minutes), from, to + 1);
+      else for (let t = from; t <= to; t++) own[t] = this.change(machine, window, t, t + minutes);
+      if (window.warmUp < 0) continue;
+      // The first run's changeover opens the day.
+      const { warmUp } = window;
+      for (let t = from; t <= Math.min(to, dayFrom + warmUp - 1); t++) {
+        own[t] = own[t]! + day * Math.min(warmUp, dayFrom - (t - warmUp));
+      }
+    }
   }
 
   /** Sets `own` to Infinity where the loads do not fit beside those that stand there. */

@@ -108,6 +108,7 @@ class Search {
       const next = current.copy();
       for (const job of out) next.removeJob(job);
       for (const job of model.jobs) if (!next.jobIsPlaced(job.id)) next.removeJob(job.id);
+      next.clipStores();
       this.repair(next, removal.bias);
       const threshold = 6 * left * left + 0.02;
       stale++;

@@ -10,6 +10,8 @@ export interface SkeletonRun {
   readonly machine: number;
   readonly state: number;
   readonly members: readonly number[];
+  /** Jobs that are stored in it. */
+  readonly stores: readonly number[];
   readonly from: number;
   readonly to: number;
 }
@@ -37,6 +39,8 @@ export interface Timetable<M> {
   start(activity: number, offset?: number): M;
   end(activity: number, offset?: number): M;
   landing(group: number): M;
+  storeStart(job: number): M;
+  storeEnd(job: number): M;
   begin(run: number): M;
   finish(run: number): M;
   /** later - earlier in [low, high]. */
@@ -60,6 +64,21 @@ export function timingRuns(state: State): SkeletonRun[] {
       members: state.onMachine[m]!.filter(
         (a) => state.start[a]! >= run.from && state.end(a) <= run.to && state.stateOf(a) === run.state,
       ).sort((a, b) => state.start[a]! - state.start[b]! || a - b),
+      stores: storesIn(state, m, run),
     })),
   );
+}
+
+function storesIn(state: State, machine: number, run: { state: number; from: number; to: number }): number[] {
+  const { store, model } = state;
+  return model.jobs
+    .map((job) => job.id)
+    .filter((j) => {
+      const mode = store.mode[j]! < 0 ? undefined : model.jobs[j]!.storage?.modes[store.mode[j]!];
+      if (mode === undefined || mode.machine !== machine) return false;
+      const from = store.start[j]!;
+      return (
+        mode.settings[store.setting[j]!]!.state === run.state && from >= run.from && from + store.minutes[j]! <= run.to
+      );
+    });
 }

@@ -22,6 +22,7 @@ export class TimingNetwork implements Timetable<NodeMoment> {
   private readonly starts: number[];
   private readonly ends: NodeMoment[];
   private readonly landings: number[];
+  private readonly stores: number[][];
   private readonly begins: number[];
   private readonly finishes: number[];
 
@@ -50,6 +51,7 @@ export class TimingNetwork implements Timetable<NodeMoment> {
         : { node: bounded(), offset: 0 },
     );
     this.landings = model.groups.map(bounded);
+    this.stores = model.jobs.map((job) => (state.store.mode[job.id]! < 0 ? [] : [bounded(), bounded()]));
     this.begins = runs.map(bounded);
     this.finishes = runs.map(bounded);
     this.first = { node: bounded(), offset: 0 };
@@ -66,6 +68,14 @@ export class TimingNetwork implements Timetable<NodeMoment> {
 
   landing(group: number): NodeMoment {
     return { node: this.landings[group]!, offset: 0 };
+  }
+
+  storeStart(job: number): NodeMoment {
+    return { node: this.stores[job]![0]!, offset: 0 };
+  }
+
+  storeEnd(job: number): NodeMoment {
+    return { node: this.stores[job]![1]!, offset: 0 };
   }
 
   begin(run: number): NodeMoment {
@@ -105,15 +115,9 @@ export class TimingNetwork implements Timetable<NodeMoment> {
     this.apart(from, to, machine.transition[state * (n + 1) + run.state]!);
   }
 
-  /** Start and end of every activity at least points; null where the structure has no times. */
-  solve(): { start: Int32Array; end: Int32Array } | null {
+  /** When every moment is at least points; null where the structure has no times. */
+  solve(): ((moment: NodeMoment) => number) | null {
     const potential = this.network.solve();
-    if (potential === null) return null;
-    const at = (m: NodeMoment): number => Math.round(potential[m.node]!) + m.offset;
-    const { activities } = this.compiled.model;
-    return {
-      start: Int32Array.from(activities, ({ id }) => at(this.start(id))),
-      end: Int32Array.from(activities, ({ id }) => at(this.end(id))),
-    };
+    return potential === null ? null : (m) => Math.round(potential[m.node]!) + m.offset;
   }
 }

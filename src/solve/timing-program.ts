@@ -36,6 +36,7 @@ export class TimingProgram implements Timetable<Moment> {
   readonly zero: Moment = { terms: [], offset: 0 };
   readonly first: Moment;
   private readonly landings: Int32Array;
+  private readonly stores: number[][];
 
   /**
    * `state` gives the order. `segments`: limits of each run's level, in the order of `timingRuns`; null for a fixed level,
@@ -70,6 +71,14 @@ export class TimingProgram implements Timetable<Moment> {
     );
     for (const activity of model.activities) this.spans.push(this.length(activity.id, runOf.get(activity.id)));
     this.landings = Int32Array.from(model.groups, (_, g) => lp.variable(0, 0, model.horizon, state.landing(g)));
+    this.stores = model.jobs.map(({ id }) => {
+      if (state.store.mode[id]! < 0) return [];
+      const from = state.store.start[id]!;
+      return [
+        lp.variable(0, 0, model.horizon, from),
+        lp.variable(0, 0, model.horizon, from + state.store.minutes[id]!),
+      ];
+    });
     this.first = this.moment(lp.variable(0, 0, model.serve, firstMinute(state, this.runs)));
   }
 
@@ -126,6 +135,14 @@ export class TimingProgram implements Timetable<Moment> {
     let sum = moment.offset;
     for (let k = 0; k < moment.terms.length; k += 2) sum += values[moment.terms[k]!]! * moment.terms[k + 1]!;
     return sum;
+  }
+
+  storeStart(job: number): Moment {
+    return this.moment(this.stores[job]![0]!);
+  }
+
+  storeEnd(job: number): Moment {
+    return this.moment(this.stores[job]![1]!);
   }
 
   begin(run: number): Moment {

@@ -29,9 +29,34 @@ function landingRows<M>(table: Timetable<M>): void {
       if (!model.activities[a]!.sink) continue;
       table.apart(table.end(a), landing, 0);
       if (job.rate > 0) table.charge(job.rate, table.end(a), landing);
-      if (job.keeps < Number.POSITIVE_INFINITY) table.hinge(model.rates.over, table.end(a), landing, job.keeps);
+      if (table.state.store.mode[job.id]! >= 0) storeRows(table, job.id, a);
+      else if (job.keeps < Number.POSITIVE_INFINITY) table.hinge(model.rates.over, table.end(a), landing, job.keeps);
     }
   }
+}
+
+/**
+ * A stored job waits before, in and after its storage. What it waits outside counts together, which is no difference of two
+ * times; so the shorter of the two waits outside stays as long as it is.
+ */
+function storeRows<M>(table: Timetable<M>, j: number, sink: number): void {
+  const { model } = table.compiled;
+  const { store } = table.state;
+  const job = model.jobs[j]!;
+  const storage = job.storage!;
+  const [end, from, to, landing] = [table.end(sink), table.storeStart(j), table.storeEnd(j), table.landing(job.group)];
+  const before = store.start[j]! - table.state.end(sink);
+  const behind = table.state.landing(job.group) - store.start[j]! - store.minutes[j]!;
+  table.apart(from, to, 1);
+  if (before <= behind) table.apart(end, from, before, before);
+  else table.apart(end, from, 0);
+  if (before > behind) table.apart(to, landing, behind, behind);
+  else table.apart(to, landing, 0);
+  table.charge(storage.rate - job.rate, from, to);
+  if (storage.keeps < Number.POSITIVE_INFINITY) table.hinge(model.rates.over, from, to, storage.keeps);
+  if (job.keeps === Number.POSITIVE_INFINITY) return;
+  if (before <= behind) table.hinge(model.rates.over, to, landing, job.keeps - before);
+  else table.hinge(model.rates.over, end, from, job.keeps - behind);
 }
 
 /** Free lengths and what lies outside their best; and lengths move only as far as the number of looks stays what it is. */

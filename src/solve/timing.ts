@@ -23,6 +23,9 @@ function commonStates(state: State, run: SkeletonRun): number[] {
   const machine = state.model.machines[run.machine]!;
   const { program } = machine.states[run.state]!;
   const lists = run.members.map((a) => new Set(state.modeOf(a).settings.map((s) => s.state)));
+  for (const j of run.stores) {
+    lists.push(new Set(state.model.jobs[j]!.storage!.modes[state.store.mode[j]!]!.settings.map((s) => s.state)));
+  }
   return machine.states
     .map((_, s) => s)
     .filter((s) => machine.states[s]!.program === program && lists.every((list) => list.has(s)))
@@ -80,14 +83,26 @@ export function retime(
   const network = new TimingNetwork(compiled, state, runs, lengths, hands, swap);
   mealRows(network);
   orderRows(network);
-  const times = network.solve();
-  if (times === null) return null;
+  const timeOf = network.solve();
+  if (timeOf === null) return null;
   const next = new State(compiled.model);
   for (const { id } of compiled.model.activities) {
-    const start = times.start[id]!;
-    const at = { start, minutes: times.end[id]! - start, mode: state.mode[id]!, setting: settings[id]! };
+    const start = timeOf(network.start(id));
+    const at = { start, minutes: timeOf(network.end(id)) - start, mode: state.mode[id]!, setting: settings[id]! };
     next.place(id, at, hands[id]!, state.units[id]!);
   }
+  runs.forEach((run) => {
+    for (const j of run.stores) {
+      const start = timeOf(network.storeStart(j));
+      const mode = state.store.mode[j]!;
+      next.store.mode[j] = mode;
+      next.store.setting[j] = compiled.model.jobs[j]!.storage!.modes[mode]!.settings.findIndex(
+        (s) => s.state === run.state,
+      );
+      next.store.start[j] = start;
+      next.store.minutes[j] = timeOf(network.storeEnd(j)) - start;
+    }
+  });
   return holds(next) ? next : null;
 }
 

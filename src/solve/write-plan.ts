@@ -1,15 +1,20 @@
 /** From a schedule of the model to the plan document. */
 import { blocksOf, runsOf } from '../kernel/blocks.js';
 import { costOf, stretchTimes, totalOf } from '../kernel/cost.js';
-import { transitionTime } from '../kernel/model.js';
+import { type ActivityMode, type StandingLoad, transitionTime } from '../kernel/model.js';
 import type { State } from '../kernel/state.js';
 import type { Placed } from '../kitchen/arrange.js';
 import { placeName } from '../kitchen/place-name.js';
 import { callsOf } from '../plan/calls.js';
 import type { DishRow, PlanDocument, RunRow, SpotRow, StepRow } from '../plan/document.js';
-import { isoAt } from '../problem/hours.js';
+
+import { isoAt, minuteAt } from '../problem/hours.js';
+import type { Appliance, Footprint } from '../problem/problem.js';
+
 import { cautionsOf } from '../safety/cautions.js';
+
 import type { Compiled } from './compile.js';
+import { cookedSteps } from './rates.js';
 
 export interface Outcome {
   readonly status: PlanDocument['status'];
@@ -61,11 +66,11 @@ export function writePlan(compiled: Compiled, state: State, outcome: Outcome): P
 
 function stepRows({ problem, model, kit }: Compiled, state: State): StepRow[] {
   const placed = standingPlaces(state, kit);
-  const boards = boardNumbers(state, kit.boards);
+  const boards = boardNumbers({ problem, model, kit }, state);
   const order = model.activities
     .map((a) => a.id)
     .sort((a, b) => state.start[a]! - state.start[b]! || state.end(a) - state.end(b) || a - b);
-  return order.map((a) => {
+  const rows = order.map((a) => {
     const step = problem.steps[a]!;
     const option = step.options[state.mode[a]!]!;
     const mode = state.modeOf(a);
@@ -107,44 +112,97 @@ function stepRows({ problem, model, kit }: Compiled, state: State): StepRow[] {
       row.place = each(state.units[a]!.map((u) => burners[kit.units[u]!.burner]!.name));
     }
     const spots = placed.get(a);
-    if (place.kind === 'heated' && spots !== undefined) {
-      const { footprint } = option.load!;
-      row.place = each(spots.map((p) => placeName(appliance!, footprint, p)));
-      row.spot = each(spots.map((p): SpotRow => ({ x: p.spot.x, y: p.spot.y, turned: p.spot.turned })));
-      if (appliance!.surface.kind === 'racks') row.level = each(spots.map((p) => p.level));
-    }
+    if (spots !== undefined) Object.assign(row, standingFields(appliance!, option.load!.footprint, spots));
     return row;
   });
+  const rank = (row: StepRow): number => minuteAt(problem, row.start);
+  return [...rows, ...holdRows({ problem, model, kit }, state, placed)].sort((a, b) => rank(a) - rank(b));
 }
 
-/** Levels and spots of everything that stands in an appliance. */
+/** Levels and spots of everything that stands in an appliance, by activity or, for a stored job, by -1 - job. */
 function standingPlaces(state: State, kit: Compiled['kit']): Map<number, readonly Placed[]> {
   const out = new Map<number, readonly Placed[]>();
-  state.onMachine.forEach((list, m) => {
-    const members = list.filter((a) => state.modeOf(a).load >= 0);
-    const machine = state.model.machines[m]!;
-    const loads = members.map((a) => {
-      const mode = state.modeOf(a);
-      const { program } = machine.states[state.stateOf(a)]!;
-      return { program, load: mode.load, count: mode.loads, start: state.start[a]!, end: state.end(a) };
-    });
+  const { store, model } = state;
+  model.machines.forEach((machine, m) => {
+    const ids: number[] = [];
+    const loads: StandingLoad[] = [];
+    const add = (id: number, mode: ActivityMode, setting: number, start: number, minutes: number): void => {
+      if (mode.machine !== m || mode.load < 0) return;
+      const { program } = machine.states[mode.settings[setting]!.state]!;
+      ids.push(id);
+      loads.push({ program, load: mode.load, count: mode.loads, start, end: start + minutes });
+    };
+    for (const a of state.onMachine[m]!) add(a, state.modeOf(a), state.setting[a]!, state.start[a]!, state.minutes[a]!);
+    for (const { id, storage } of model.jobs) {
+      if (store.mode[id]! < 0) continue;
+      add(-1 - id, storage!.modes[store.mode[id]!]!, store.setting[id]!, store.start[id]!, store.minutes[id]!);
+    }
     const layout = kit.layout(m, loads);
     if (layout === null) throw new Error(`nothing fits together on machine ${m}`);
-    members.forEach((a, i) => void out.set(a, layout[i]!));
+    ids.forEach((id, i) => void out.set(id, layout[i]!));
   });
   return out;
 }
 
-/** A board for each activity that needs one, in the order of their starts. */
-function boardNumbers(state: State, bench: number): Map<number, number> {
-  const users = state.model.activities.map((a) => a.id).filter((a) => state.modeOf(a).bench === bench);
+/** One row for each dish that is held. */
+function holdRows(
+  { problem, model, kit }: Compiled,
+  state: State,
+  placed: ReadonlyMap<number, readonly Placed[]>,
+): StepRow[] {
+  const { store } = state;
+  return model.jobs.flatMap(({ id, storage }): StepRow[] => {
+    if (store.mode[id]! < 0) return [];
+    const mode = storage!.modes[store.mode[id]!]!;
+    const { program, level } = model.machines[mode.machine]!.states[mode.settings[store.setting[id]!]!.state]!;
+    const appliance = problem.kitchen.appliances[kit.applianceOf[mode.machine]!]!;
+    const pan = problem.kitchen.pans[mode.vessel - 1 - kit.boards]!;
+    const dish = problem.dishes[id]!;
+    return [
+      {
+        dish: dish.name,
+        step: 'hold',
+        work: 'hold',
+        start: isoAt(problem, store.start[id]!),
+        end: isoAt(problem, store.start[id]! + store.minutes[id]!),
+        appliance: appliance.name,
+        mode: appliance.modes[program]!.name,
+        celsius: level,
+        pan: pan.name,
+        ...standingFields(appliance, pan.footprint, placed.get(-1 - id)!),
+        hands: [],
+      },
+    ];
+  });
+}
+
+function standingFields(
+  appliance: Appliance,
+  footprint: Footprint,
+  spots: readonly Placed[],
+): Pick<StepRow, 'place' | 'spot' | 'level'> {
+  return {
+    place: each(spots.map((p) => placeName(appliance, footprint, p))),
+    spot: each(spots.map((p): SpotRow => ({ x: p.spot.x, y: p.spot.y, turned: p.spot.turned }))),
+    level: appliance.surface.kind === 'racks' ? each(spots.map((p) => p.level)) : null,
+  };
+}
+
+/**
+ * A board for each activity that needs one, in the order of their starts. A piece that is still raw goes on the last free
+ * board, all else on the first, so that the two meet only where there are too few.
+ */
+function boardNumbers({ problem, model, kit }: Compiled, state: State): Map<number, number> {
+  const users = model.activities.map((a) => a.id).filter((a) => state.modeOf(a).bench === kit.boards);
   users.sort((a, b) => state.start[a]! - state.start[b]! || a - b);
-  const free: number[] = [];
+  const cooked = cookedSteps(problem);
+  const until = new Array<number>(problem.kitchen.boards).fill(0);
   const out = new Map<number, number>();
   for (const a of users) {
-    let board = free.findIndex((until) => until <= state.start[a]!);
-    if (board < 0) board = free.length;
-    free[board] = state.end(a);
+    const raw = problem.dishes[problem.steps[a]!.dish]!.piece !== null && !cooked[a]!;
+    const isFree = (at: number): boolean => at <= state.start[a]!;
+    const board = raw ? until.findLastIndex(isFree) : until.findIndex(isFree);
+    until[board] = state.end(a);
     out.set(a, board);
   }
   return out;
