@@ -5,8 +5,14 @@ import type { ActivityMode, Model } from '../kernel/model.js';
 import { stretchesOf } from '../kernel/model.js';
 import { standingOn } from '../kernel/standing.js';
 import type { State } from '../kernel/state.js';
-import type { Placement } from './insert.js';
 import { type Profiles, popcount } from './profiles.js';
+
+export interface Placement {
+  readonly start: number;
+  readonly minutes: number;
+  readonly mode: number;
+  readonly setting: number;
+}
 
 export function commitPath(
   state: State,

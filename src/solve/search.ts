@@ -115,13 +115,13 @@ class Search {
       let found = next;
       let cost = this.cost(found);
       if (cost < UNPLACED && cost < currentCost + worth) {
-        this.inserter.work += timing;
+        this.inserter.charge(timing);
         found = options.polish(found, false);
         cost = this.cost(found);
         if (cost < this.bestCost - 1e-9) {
           untuned = true;
           if (this.rounds - tuned >= TUNE_EVERY) {
-            this.inserter.work += timing * 20;
+            this.inserter.charge(timing * 20);
             found = options.polish(found, true);
             cost = this.cost(found);
             tuned = this.rounds;
@@ -163,7 +163,7 @@ class Search {
       helped = false;
       const swaps = this.rng.shuffle(neighbours(best)).slice(0, EXCHANGES);
       for (const swap of swaps) {
-        this.inserter.work += TIMING_WORK * this.model.activities.length;
+        this.inserter.charge(TIMING_WORK * this.model.activities.length);
         const next = this.options.swapped(best, swap);
         if (next === null) continue;
         const points = this.cost(next);

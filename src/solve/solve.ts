@@ -4,7 +4,9 @@ import type { PlanDocument } from '../plan/document.js';
 import type { Problem } from '../problem/problem.js';
 import { lowerBound } from './bound.js';
 import { compile } from './compile.js';
-import { explainNone, type Reason } from './explain.js';
+import { explainNone } from './explain/explain.js';
+import { secondLook } from './explain/judge.js';
+import type { Reason } from './explain/reason.js';
 import { earliestStarts, pathsOf } from './paths.js';
 import { search } from './search.js';
 import { polish, swapped } from './timing.js';
@@ -42,10 +44,14 @@ export function solve(problem: Problem, options: SolveOptions): Solved {
   const compiled = compile(problem);
   const { model } = compiled;
   const est = earliestStarts(model);
-  if (est === null) return { plan: null, reasons: explainNone(compiled, []) };
+  const none = (suspects: readonly number[]): Solved => {
+    const { seed, shouldStop } = options;
+    return { plan: null, reasons: explainNone(problem, { seed, suspects, ...(shouldStop && { shouldStop }) }) };
+  };
+  if (est === null) return none([]);
   const paths = pathsOf(model);
   const bound = lowerBound(model, paths, est);
-  if (bound.hopeless.length > 0) return { plan: null, reasons: explainNone(compiled, bound.hopeless) };
+  if (bound.hopeless.length > 0) return none(bound.hopeless);
   const found = search(model, {
     seed: options.seed,
     work: options.work ?? workFor(options.effort, model.jobs.length),
@@ -57,11 +63,16 @@ export function solve(problem: Problem, options: SolveOptions): Solved {
     ...(options.onProgress && { onBest: (points: number) => options.onProgress!({ points, bound: bound.points }) }),
     ...(options.shouldStop && { shouldStop: options.shouldStop }),
   });
-  if (found.unplaced.length > 0) return { plan: null, reasons: explainNone(compiled, found.unplaced) };
-  const total = totalOf(costOf(found.state));
-  const late = model.groups.some((group, g) => found.state.landing(g) > group.due);
+  let { state } = found;
+  if (found.unplaced.length > 0) {
+    const second = found.stopped ? null : secondLook(problem, model, options.seed, options.shouldStop);
+    if (second === null) return none(found.unplaced);
+    state = polish(compiled, polish(compiled, second, false), true);
+  }
+  const total = totalOf(costOf(state));
+  const late = model.groups.some((group, g) => state.landing(g) > group.due);
   const proven = total <= bound.points + 0.005;
-  const plan = writePlan(compiled, found.state, {
+  const plan = writePlan(compiled, state, {
     status: late ? 'late' : proven ? 'best' : 'good',
     bound: bound.points,
     effort: { level: options.effort, seed: options.seed, rounds: found.rounds, stopped: found.stopped },
