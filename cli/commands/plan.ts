@@ -5,6 +5,7 @@ import { reportLines } from '../../src/chart/report.js';
 import { viewOf } from '../../src/chart/view.js';
 import type { PlanDocument } from '../../src/plan/document.js';
 import type { Problem } from '../../src/problem/problem.js';
+import type { Reason } from '../../src/solve/explain/reason.js';
 import type { Effort, Solved } from '../../src/solve/solve.js';
 import { EXIT, type ExitCode, FaultError } from '../exit.js';
 import type { Finish, Io } from '../run.js';
@@ -75,13 +76,21 @@ async function runPlan(io: Io, file: string, options: PlanOptions): Promise<Exit
   const { plan, reasons } = solved;
   if (plan === null || plan.status === 'none') {
     if (plan !== null && options.json) printJson(io, plan);
-    io.stderr.write(`No plan fits.\n${reasons.map((reason) => `  ${reason.say}\n`).join('')}`);
+    io.stderr.write(noPlan(reasons));
     return EXIT.none;
   }
   await checked(problem, plan);
   if (options.json) printJson(io, plan);
   else await show(io, problem, plan, able);
   return EXIT.plan;
+}
+
+/** Why no plan fits, then what to change. */
+function noPlan(reasons: readonly Reason[]): string {
+  const told = (kind: Reason['kind']) =>
+    reasons.filter((reason) => reason.kind === kind).map(({ say }) => `  ${say}\n`);
+  const ways = told('way');
+  return ['No plan fits.\n', ...told('why'), ...(ways.length > 0 ? ['Ways out:\n', ...ways] : [])].join('');
 }
 
 const printJson = (io: Io, plan: PlanDocument) => io.stdout.write(`${JSON.stringify(plan, null, 2)}\n`);

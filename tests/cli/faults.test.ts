@@ -21,11 +21,14 @@ describe('plan', () => {
   it('says why nothing fits, and the ways out', async () => {
     solve.mockReturnValue({
       plan: null,
-      reasons: [{ say: 'The tin is wanted twice.' }, { say: 'Serve 20 min later.' }],
+      reasons: [
+        { say: 'Serve 20 min later.', kind: 'way' },
+        { say: 'The tin is wanted twice.', kind: 'why' },
+      ],
     });
     const { code, stdout, stderr } = await ran(['plan', MEAL]);
     expect([code, stdout]).toEqual([1, '']);
-    expect(stderr).toBe('No plan fits.\n  The tin is wanted twice.\n  Serve 20 min later.\n');
+    expect(stderr).toBe('No plan fits.\n  The tin is wanted twice.\nWays out:\n  Serve 20 min later.\n');
   });
 
   it('prints a plan document of status none, when asked', async () => {

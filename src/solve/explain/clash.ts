@@ -1,0 +1,74 @@
+/** The fewest dishes that cannot be planned together. */
+import type { Problem } from '../../problem/problem.js';
+import type { Judge } from './judge.js';
+import { onlyDishes, type Part, withComponents } from './restrict.js';
+
+export interface Clash {
+  readonly part: Part;
+  /** False: no plan was found for these dishes, and none was proven not to be. */
+  readonly certain: boolean;
+}
+
+/** Work of the last attempt at a plan for dishes of which it is not proven that there is none. */
+const SECOND_LOOK = 600_000;
+
+/**
+ * Leaving out any of the dishes found, a plan was found for the others. `suspects`: dishes for which a search for the whole meal found
+ * no place. Null where the work is used up, or where a longer look shows that the dishes do go together.
+ */
+export function smallestClash(problem: Problem, judge: Judge, suspects: readonly number[]): Clash | null {
+  const served = [...problem.dishes.keys()].filter((d) => problem.dishes[d]!.served);
+  const suspect = served.filter((d) => withComponents(problem, [d]).some((one) => suspects.includes(one)));
+  const ordered = [...suspect, ...served.filter((d) => !suspect.includes(d))];
+  const part = (dishes: readonly number[]): Part => onlyDishes(problem, withComponents(problem, dishes));
+  const kindOf = (dishes: readonly number[]) => judge.ofProblem(part(dishes).problem).kind;
+
+  const alone = ordered.map((d) => ({ dishes: [d], kind: kindOf([d]) }));
+  const pairs = (suspect.length > 0 ? suspect : ordered.slice(0, 1)).flatMap((one) =>
+    ordered.filter((other) => other !== one).map((other) => [one, other]),
+  );
+  const found =
+    alone.find((one) => one.kind === 'never')?.dishes ??
+    pairs.find((pair) => judge.proves(part(pair).problem)) ??
+    alone.find((one) => one.kind === 'open')?.dishes ??
+    fewest([], false, ordered, (dishes) => kindOf(dishes) !== 'fits');
+  if (judge.over) return null;
+  return settled(withoutIdle(problem, judge, withComponents(problem, found)), judge);
+}
+
+/** Whether the clash is certain, after a longer look where no proof was found. */
+function settled(part: Part, judge: Judge): Clash | null {
+  const verdict = judge.ofProblem(part.problem, { work: SECOND_LOOK });
+  if (verdict.kind === 'fits') return null;
+  return { part, certain: verdict.kind === 'never' || judge.hopeless(part.problem) };
+}
+
+/** Components that have no part in the clash are left out, as if they were there already. */
+function withoutIdle(problem: Problem, judge: Judge, dishes: readonly number[]): Part {
+  let kept = dishes;
+  for (const dish of dishes) {
+    if (problem.dishes[dish]!.served) continue;
+    const others = kept.filter((d) => d !== dish);
+    if (judge.ofProblem(onlyDishes(problem, others).problem).kind !== 'fits') kept = others;
+  }
+  return onlyDishes(problem, kept);
+}
+
+/**
+ * The part of `dishes` that is needed for a clash besides `base`, of which `dishes` and `base` together are one (QuickXplain: U. Junker,
+ * AAAI 2004). Earlier dishes are kept rather than later ones.
+ */
+function fewest(
+  base: readonly number[],
+  grown: boolean,
+  dishes: readonly number[],
+  clash: (dishes: readonly number[]) => boolean,
+): readonly number[] {
+  if (grown && clash(base)) return [];
+  if (dishes.length <= 1) return dishes;
+  const half = dishes.length >> 1;
+  const [first, second] = [dishes.slice(0, half), dishes.slice(half)];
+  const late = fewest([...base, ...first], true, second, clash);
+  const early = fewest([...base, ...late], late.length > 0, first, clash);
+  return [...early, ...late];
+}

@@ -1,0 +1,57 @@
+/** Why there is no plan, and what to do: the whole way from a meal that was not planned to sentences. */
+import type { Problem } from '../../problem/problem.js';
+import { type Clash, smallestClash } from './clash.js';
+import { Judge } from './judge.js';
+import { clashingNeeds, type Needs } from './needs.js';
+import type { Reason } from './reason.js';
+import { whySentences } from './say-why.js';
+import { type Way, waysOut } from './ways.js';
+import { sayList } from './words.js';
+
+export type { Reason } from './reason.js';
+export type { Way } from './ways.js';
+
+export interface ExplainOptions {
+  readonly seed: number;
+  /** Dishes for which the search found no place; may be empty. */
+  readonly suspects: readonly number[];
+  /** Asked now and then; true ends the explanation with what is known. */
+  readonly shouldStop?: () => boolean;
+}
+
+export interface Explanation {
+  /** Null where no smaller set of dishes was found that does not go together. */
+  readonly clash: Clash | null;
+  /** What clashes; the first is told first. */
+  readonly needs: readonly Needs[];
+  readonly whys: readonly string[];
+  readonly ways: readonly Way[];
+}
+
+/** Work for finding the clash, and for the ways out, in minutes of rows for ten dishes. */
+const WHY_WORK = 3e6;
+const WAYS_WORK = 3e6;
+
+export function explanationOf(problem: Problem, { seed, suspects, shouldStop }: ExplainOptions): Explanation {
+  const size = Math.max(1, problem.dishes.length / 10);
+  const clash = smallestClash(problem, new Judge(seed, WHY_WORK * size, shouldStop), suspects);
+  if (clash === null) return { clash, needs: [], whys: [notFound(problem, suspects)], ways: [] };
+  const needs = clashingNeeds(clash.part.problem, new Judge(seed, WHY_WORK, shouldStop));
+  const ways = waysOut(problem, clash, needs, new Judge(seed, WAYS_WORK * size, shouldStop));
+  return { clash, needs, whys: whySentences(clash, needs), ways };
+}
+
+/** Whys first, then the ways out, each kind in its order. */
+export function explainNone(problem: Problem, options: ExplainOptions): Reason[] {
+  const { whys, ways } = explanationOf(problem, options);
+  return [
+    ...whys.map((say): Reason => ({ say, kind: 'why' })),
+    ...ways.map(({ say }): Reason => ({ say, kind: 'way' })),
+  ];
+}
+
+function notFound(problem: Problem, suspects: readonly number[]): string {
+  const names = suspects.map((d) => problem.dishes[d]!.name);
+  const what = names.length === 0 ? 'the dishes' : sayList(names);
+  return `No time was found for ${what} beside everything else with this much search; it is not proven that there is none.`;
+}

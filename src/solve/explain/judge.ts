@@ -1,0 +1,139 @@
+/** Whether a problem, or a loosened model of it, has a schedule: proven not to, shown to, or not found with a bounded amount of work. */
+import { holds } from '../../kernel/holds.js';
+import type { Model } from '../../kernel/model.js';
+import { State } from '../../kernel/state.js';
+import type { Problem } from '../../problem/problem.js';
+import { lowerBound } from '../bound.js';
+import { compile } from '../compile.js';
+import { earliestStarts, pathsOf } from '../paths.js';
+import { Rng } from '../rng.js';
+import { search } from '../search.js';
+import { refute } from './refute.js';
+import { tilted } from './tilt.js';
+
+interface Found {
+  readonly state: State;
+  /** Minutes by which the latest course lands late. */
+  readonly late: number;
+}
+
+/** `never`: proven; `open`: none was found. */
+export type Verdict = ({ readonly kind: 'fits' } & Found) | { readonly kind: 'never' } | { readonly kind: 'open' };
+
+/** Minutes of rows filled in one search, as in `solve`. */
+const USUAL = 20_000;
+
+/** The same for a whole meal of ten dishes. */
+const WHOLE_MEAL = 60_000;
+
+/** Searches with other costs. */
+const TILTS = 6;
+
+/** Distances followed in one attempt at a proof; about as dear as a fifth as many minutes of rows. */
+const PROOF = 200_000;
+const PROOF_PRICE = 0.2;
+
+/** What a first construction costs at most, in minutes of rows for each activity and minute of the horizon. */
+const CONSTRUCTION = 3;
+
+export interface Wish {
+  /** Goes on looking for a schedule in which no course is late. */
+  readonly onTime?: boolean;
+  readonly work?: number;
+}
+
+export class Judge {
+  private spent = 0;
+
+  constructor(
+    private readonly seed: number,
+    /** Work in all; beyond it every question is answered `open`. */
+    private readonly budget: number,
+    private readonly shouldStop: () => boolean = () => false,
+  ) {}
+
+  /** Work is used up, or somebody asked to stop. */
+  get over(): boolean {
+    return this.spent >= this.budget || this.shouldStop();
+  }
+
+  ofProblem(problem: Problem, wish: Wish = {}): Verdict {
+    return this.ofModel(problem, compile(problem).model, wish);
+  }
+
+  /** Whether it is proven that a problem has no schedule; much cheaper than looking for one. */
+  proves(problem: Problem, model: Model = compile(problem).model): boolean {
+    if (this.over) return false;
+    const refutation = refute(problem, model, PROOF);
+    this.spent += refutation.work * PROOF_PRICE;
+    return refutation.proven;
+  }
+
+  ofModel(problem: Problem, model: Model, wish: Wish = {}): Verdict {
+    if (this.proves(problem, model)) return { kind: 'never' };
+    return this.over ? { kind: 'open' } : this.searched(model, wish);
+  }
+
+  /** Whether some dish cannot be done even with the kitchen to itself. */
+  hopeless(problem: Problem): boolean {
+    const { model } = compile(problem);
+    const earliest = earliestStarts(model);
+    if (earliest === null) return true;
+    this.spent += model.activities.length * model.horizon;
+    return lowerBound(model, pathsOf(model), earliest).hopeless.length > 0;
+  }
+
+  /** Searches with the model's own costs, then a few times more with others. */
+  private searched(model: Model, wish: Wish): Verdict {
+    const earliest = earliestStarts(model);
+    if (earliest === null) return { kind: 'never' };
+    const rng = new Rng(this.seed);
+    // Storage only makes waiting cheaper.
+    const plain: Model = { ...model, jobs: model.jobs.map((job) => ({ ...job, storage: null })) };
+    let best: Found | null = null;
+    for (let tilts = 0; tilts <= TILTS && !this.over; tilts++) {
+      const found = this.search(tilts === 0 ? plain : tilted(plain, rng), earliest, wish);
+      if (found !== null && (best === null || found.late < best.late)) best = found;
+      if (best !== null && (!wish.onTime || best.late === 0)) break;
+    }
+    return best === null ? { kind: 'open' } : { kind: 'fits', ...best };
+  }
+
+  private search(model: Model, earliest: Int32Array, { onTime = false, work = USUAL }: Wish): Found | null {
+    let found: Found | null = null;
+    const { rounds } = search(model, {
+      seed: this.seed,
+      work,
+      earliest,
+      paths: pathsOf(model),
+      polish: (state) => state,
+      swapped: () => null,
+      bound: Number.NEGATIVE_INFINITY,
+      onBest: (_, state) => {
+        if (!model.jobs.every((job) => state.jobIsPlaced(job.id))) return;
+        const late = Math.max(0, ...model.groups.map((group, g) => state.landing(g) - group.due));
+        if (found === null || late < found.late) found = { state, late };
+      },
+      shouldStop: () => (found !== null && (!onTime || found.late === 0)) || this.shouldStop(),
+    });
+    this.spent += CONSTRUCTION * model.activities.length * model.horizon + (rounds > 0 ? work : 0);
+    // Assigned in a callback, which the compiler does not see.
+    const best = found as Found | null;
+    return best !== null && holds(best.state) ? best : null;
+  }
+}
+
+/**
+ * A schedule of a whole meal for which a usual search found none: with a bounded amount of work and other costs. Null where
+ * this finds none either.
+ */
+export function secondLook(problem: Problem, model: Model, seed: number, shouldStop?: () => boolean): State | null {
+  const verdict = new Judge(seed, Number.POSITIVE_INFINITY, shouldStop).ofModel(problem, model, wholeMeal(problem));
+  return verdict.kind === 'fits' ? new State(model, verdict.state) : null;
+}
+
+/** How long a whole meal is looked at. */
+export const wholeMeal = (problem: Problem): Wish => ({
+  onTime: true,
+  work: WHOLE_MEAL * Math.max(1, problem.dishes.length / 10),
+});

@@ -1,0 +1,8 @@
+/** What the cook is told when there is no plan. */
+
+export interface Reason {
+  /** One sentence with its full stop. */
+  readonly say: string;
+  /** `why`: what stands in the way. `way`: a change of the meal or kitchen with which everything fits. */
+  readonly kind: 'why' | 'way';
+}
