@@ -21,11 +21,21 @@ export function stretchesOf(hands: Hands, minutes: number): Stretch[] {
   return found.filter((stretch) => stretch.minutes > 0);
 }
 
-export function addHands(table: Timetable): void {
+/** A stretch that a cook does where the variable is 1. */
+export interface Part {
+  readonly step: number;
+  readonly cook: number;
+  readonly start: number;
+  readonly end: number;
+  readonly variable: Variable;
+}
+
+export function addHands(table: Timetable): Part[] {
   const { problem, program, horizon } = table;
   const busy = problem.cooks.map(() => Array.from({ length: horizon }, () => new Sum()));
-  for (const step of problem.steps) addStep(table, step, busy);
+  const parts = problem.steps.flatMap((step) => addStep(table, step, busy));
   for (const minutes of busy) for (const sum of minutes) program.row(0, sum, 1);
+  return parts;
 }
 
 /** All starts that ask for the same stretch, with the number of the stretch and the minute at which it begins. */
@@ -37,8 +47,9 @@ interface Asked {
   readonly starts: Variable[];
 }
 
-function addStep(table: Timetable, step: Step, busy: Sum[][]): void {
+function addStep(table: Timetable, step: Step, busy: Sum[][]): Part[] {
   const { problem, program } = table;
+  const parts: Part[] = [];
   const asked = new Map<string, Asked>();
   for (const { way, at, variable } of table.starts[step.id]!) {
     const option = step.options[way.option]!;
@@ -60,6 +71,7 @@ function addStep(table: Timetable, step: Step, busy: Sum[][]): void {
     for (const cook of problem.cooks.keys()) {
       if (!canDo(table, cook, step, step.options[option]!) || !isThere(table, cook, at, at + minutes)) continue;
       const part = program.binary();
+      parts.push({ step: step.id, cook, start: at, end: at + minutes, variable: part });
       shared.add(part);
       for (let minute = at; minute < at + minutes; minute++) busy[cook]![minute]!.add(part);
       does[cook]![place] ??= new Sum();
@@ -71,7 +83,7 @@ function addStep(table: Timetable, step: Step, busy: Sum[][]): void {
   }
 
   // A cook beyond the number that it asks for at once costs a swap.
-  if (problem.cooks.length === 1) return;
+  if (problem.cooks.length === 1) return parts;
   const involved = new Sum();
   for (const sums of does) {
     const takesPart = program.number(0, 1);
@@ -84,6 +96,7 @@ function addStep(table: Timetable, step: Step, busy: Sum[][]): void {
     if (stretchesOf(hands, way.minutes).length > 0) enough.add(variable, hands.cooks);
   }
   program.pay(new Sum().addSum(involved).addSum(enough, -1), problem.rates.swap);
+  return parts;
 }
 
 /** `can` lists kinds of work, names or kinds of appliances, or `board`; one match is enough. */

@@ -12,18 +12,24 @@ import { Sum } from './program.js';
 import { assertInScope, ownUsers } from './scope.js';
 import { Timetable } from './timetable.js';
 
+/** A step as it is done; minutes after `start`. */
 export interface Row {
   readonly dish: string;
   readonly step: string;
   readonly option: number;
   readonly celsius: number | null;
+  /** Told only where it matters which. */
+  readonly level: number | null;
+  readonly burner: number | null;
   readonly start: number;
   readonly end: number;
+  readonly hands: readonly { readonly cook: number; readonly start: number; readonly end: number }[];
 }
 
 export interface Verdict {
   /** To 0.01. */
   readonly points: number;
+  /** By step. */
   readonly rows: readonly Row[];
   /** Minutes after its asked time, by course. */
   readonly late: readonly number[];
@@ -64,7 +70,7 @@ async function judge(problem: Problem, allowed: number): Promise<Verdict | null>
   addPlaces(table);
   const firstHeats = addHeat(table);
   addPans(table, landings);
-  addHands(table);
+  const parts = addHands(table);
   addDay(table, firstHeats);
 
   const solution = await table.program.solve();
@@ -76,9 +82,19 @@ async function judge(problem: Problem, allowed: number): Promise<Verdict | null>
   });
   const rows = problem.steps.map((step): Row => {
     const start = table.starts[step.id]!.find((each) => solution.value(each.variable) > 0.5)!;
-    const { option, celsius, minutes } = start.way;
-    const dish = problem.dishes[step.dish]!.name;
-    return { dish, step: step.name, option, celsius, start: start.at, end: start.at + minutes };
+    const { option, celsius, level, burner, minutes } = start.way;
+    const hands = parts.filter((part) => part.step === step.id && solution.value(part.variable) > 0.5);
+    return {
+      dish: problem.dishes[step.dish]!.name,
+      step: step.name,
+      option,
+      celsius,
+      level,
+      burner,
+      start: start.at,
+      end: start.at + minutes,
+      hands: hands.map(({ cook, start: from, end }) => ({ cook, start: from, end })),
+    };
   });
   return { points: Math.round(solution.objective * 100) / 100, rows, late };
 }

@@ -1,13 +1,18 @@
-/** The solver at normal effort against the exact referee on sixty small problems: the same points, or no plan for either. */
+/**
+ * Three judges of sixty small problems: the exact referee, the solver at normal effort, and the audit. The referee's plan keeps to
+ * the rules and costs what the audit says; the solver's has the same points, or neither has a plan.
+ */
 import { describe, expect, it } from 'vitest';
+import { audit } from '../../src/audit/audit.js';
 import { readProblem } from '../../src/problem/read.js';
 import { solve } from '../../src/solve/solve.js';
+import { planOf } from './plan-of.js';
 import { PATIENCE, referee } from './referee.js';
 import { smallProblemText } from './small-problem.js';
 
 const SEEDS = Array.from({ length: 60 }, (_, k) => k + 1);
 
-describe('the solver and the referee', () => {
+describe('the referee, the solver and the audit', () => {
   it.each(SEEDS)('agree on small problem %i', async (seed) => {
     const read = readProblem(smallProblemText(seed), { name: 'small.yaml' });
     if (!read.ok) throw new Error(read.messages.map((message) => message.say).join('\n'));
@@ -15,6 +20,10 @@ describe('the solver and the referee', () => {
     const verdict = await referee(problem);
     const { plan } = solve(problem, { effort: 'normal', seed: 1 });
     if (verdict) {
+      const judged = audit(problem, planOf(problem, verdict));
+      // Rule 0 is what a plan says about its own points by part, which the referee does not tell apart.
+      expect(judged.violations.filter(({ rule }) => rule > 0)).toEqual([]);
+      expect(judged.points.total).toBe(verdict.points);
       expect(plan?.points.total).toBe(verdict.points);
       return;
     }
