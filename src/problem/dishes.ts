@@ -4,6 +4,7 @@ import { parseLength } from '../units/length.js';
 import { quote } from '../units/measure.js';
 import { parseTemperature, parseTemperatureSpan } from '../units/temperature.js';
 import { parseWeight } from '../units/weight.js';
+import type { DishDraft, StepDraft } from './drafts.js';
 import { dialSettings } from './heat.js';
 import type { KitchenNames, ReadKitchen } from './kitchen.js';
 import { linksOf } from './links.js';
@@ -16,22 +17,6 @@ import type { DishEntry, HoldEntry, MealFile, PieceEntry, StepEntry } from './sc
 import { isYes } from './schema-parts.js';
 import { entriesOf } from './ways.js';
 import { checkName, checkNames } from './words.js';
-
-export interface StepDraft {
-  readonly id: number;
-  /** Index of its dish. */
-  readonly dish: number;
-  readonly name: string;
-  readonly entry: StepEntry;
-  readonly keeps: number | null;
-}
-
-export interface DishDraft {
-  readonly name: string;
-  readonly served: boolean;
-  readonly entry: DishEntry;
-  readonly steps: readonly StepDraft[];
-}
 
 /** Reads dishes and steps; what comes out is whole only where no error was said. */
 export function readDishes(

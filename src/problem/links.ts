@@ -2,7 +2,7 @@
 import { parseDurationSpan } from '../units/duration.js';
 import { quote } from '../units/measure.js';
 import { showMinutes } from '../units/show.js';
-import type { DishDraft, StepDraft } from './dishes.js';
+import type { DishDraft, StepDraft } from './drafts.js';
 import type { Spot } from './message.js';
 import { nearest } from './nearest.js';
 import { HEAT_WORKS, type Link, type Span } from './problem.js';

@@ -1,6 +1,6 @@
 /** What the order of steps must not have: loops, components that nothing uses, `keeps` where nothing follows. */
 import { quote } from '../units/measure.js';
-import type { DishDraft, StepDraft } from './dishes.js';
+import type { DishDraft, StepDraft } from './drafts.js';
 import type { Links } from './links.js';
 import type { Reading } from './reading.js';
 

@@ -112,6 +112,17 @@ export const showClock = (instant: number, zone: string): string =>
 export const showDate = (instant: number, zone: string): string =>
   DateTime.fromMillis(instant, { zone }).toFormat('yyyy-MM-dd');
 
+/** `Sat 3 Oct` in a zone. */
+export const showDay = (instant: number, zone: string): string =>
+  DateTime.fromMillis(instant, { zone, locale: 'en-US' }).toFormat('ccc d LLL');
+
+/** `Saturday 3 October 2026` in a zone. */
+export const showLongDay = (instant: number, zone: string): string =>
+  DateTime.fromMillis(instant, { zone, locale: 'en-US' }).toFormat('cccc d LLLL yyyy');
+
+/** Minutes by which the zone's clocks are ahead of UTC at an instant. */
+export const offsetAt = (instant: number, zone: string): number => IANAZone.create(zone).offset(instant);
+
 /** `2026-10-03T18:30:00+01:00`. */
 export function showIso(instant: number, zone: string): string {
   return DateTime.fromMillis(instant, { zone }).toFormat("yyyy-MM-dd'T'HH:mm:ssZZ");
