@@ -5,21 +5,8 @@ import { addCompletion } from './commands/completion.js';
 import { addPlan } from './commands/plan.js';
 import { addSchema } from './commands/schema.js';
 import { EXIT, type ExitCode, FaultError, UsageError } from './exit.js';
-import type { Surroundings } from './terminal/capability.js';
+import type { Finish, Io } from './io.js';
 import { version } from './version.js';
-
-interface Writes {
-  write(text: string): unknown;
-}
-
-/** Where a command reads and writes; the process itself, or a stand-in for it. */
-export interface Io extends Surroundings {
-  readonly stdout: Surroundings['stdout'] & Writes;
-  readonly stderr: Surroundings['stderr'] & Writes;
-}
-
-/** Adds one command to the program; what it does ends in an exit code. */
-export type Finish = (code: ExitCode) => void;
 
 export function programFor(io: Io, finish: Finish): Command {
   const program = new Command('hearthtable')

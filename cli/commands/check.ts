@@ -3,7 +3,7 @@ import type { Command } from 'commander';
 import { ASCII, UNICODE } from '../../src/chart/glyphs.js';
 import { checkLines } from '../check/check-lines.js';
 import { EXIT, type ExitCode } from '../exit.js';
-import type { Finish, Io } from '../run.js';
+import type { Finish, Io } from '../io.js';
 import { capabilityOf } from '../terminal/capability.js';
 import { printed } from '../terminal/paint.js';
 import { addLooks, type LookOptions, wishesOf } from './looks.js';

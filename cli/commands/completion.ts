@@ -1,7 +1,7 @@
 /** `hearthtable completion SHELL`: a script that completes commands, options and their values, made from the program itself. */
 import type { Command, Option } from 'commander';
 import { EXIT } from '../exit.js';
-import type { Finish, Io } from '../run.js';
+import type { Finish, Io } from '../io.js';
 
 const SHELLS = ['bash', 'zsh', 'fish'] as const;
 type Shell = (typeof SHELLS)[number];

@@ -8,7 +8,7 @@ import type { Problem } from '../../src/problem/problem.js';
 import type { Reason } from '../../src/solve/explain/reason.js';
 import type { Effort, Solved } from '../../src/solve/solve.js';
 import { EXIT, type ExitCode, FaultError } from '../exit.js';
-import type { Finish, Io } from '../run.js';
+import type { Finish, Io } from '../io.js';
 import { type Capability, capabilityOf } from '../terminal/capability.js';
 import { printed } from '../terminal/paint.js';
 import { progressOn } from '../terminal/progress.js';

@@ -4,7 +4,7 @@ import type { Problem } from '../../src/problem/problem.js';
 import { readProblemFile } from '../../src/problem/read.js';
 import { parseLocalTime, parseTimeOfDay } from '../../src/units/clock.js';
 import { UsageError } from '../exit.js';
-import type { Io } from '../run.js';
+import type { Io } from '../io.js';
 
 export interface Times {
   readonly serve?: string;

@@ -2,7 +2,7 @@
 import type { Command } from 'commander';
 import { problemJsonSchema } from '../../src/problem/schema-json.js';
 import { EXIT } from '../exit.js';
-import type { Finish, Io } from '../run.js';
+import type { Finish, Io } from '../io.js';
 
 export function addSchema(program: Command, io: Io, finish: Finish): void {
   program

@@ -1,5 +1,6 @@
 /** Runs the command within the test's own process, with stand-ins for the terminal. */
-import { type Io, run } from '../../cli/run.js';
+import type { Io } from '../../cli/io.js';
+import { run } from '../../cli/run.js';
 
 export interface Ran {
   readonly code: number;

@@ -1,0 +1,16 @@
+/** What every command is given. */
+import type { ExitCode } from './exit.js';
+import type { Surroundings } from './terminal/capability.js';
+
+interface Writes {
+  write(text: string): unknown;
+}
+
+/** Where a command reads and writes; the process itself, or a stand-in for it. */
+export interface Io extends Surroundings {
+  readonly stdout: Surroundings['stdout'] & Writes;
+  readonly stderr: Surroundings['stderr'] & Writes;
+}
+
+/** Adds one command to the program; what it does ends in an exit code. */
+export type Finish = (code: ExitCode) => void;
