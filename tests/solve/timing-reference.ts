@@ -14,8 +14,8 @@ const FOREVER = Number.POSITIVE_INFINITY;
 
 /** A time of the schedule and minutes after it. */
 export interface Moment {
-  readonly of: 'zero' | 'first' | 'start' | 'end' | 'landing' | 'begin' | 'finish';
-  /** Of the activity, group or run. */
+  readonly of: 'zero' | 'first' | 'start' | 'end' | 'landing' | 'begin' | 'finish' | 'stored' | 'fetched';
+  /** Of the activity, group, run or job. */
   readonly index: number;
   readonly offset: number;
 }
@@ -27,12 +27,17 @@ export interface ReferenceRun {
   readonly to: number;
   /** By start. */
   readonly members: readonly number[];
+  /** Jobs stored in it. */
+  readonly stores: readonly number[];
 }
 
 /** Times of activities, and temperatures of runs, that some solver found. */
 export interface Found {
   readonly start: ArrayLike<number>;
   readonly end: ArrayLike<number>;
+  /** Of each job's storage, where it has one. */
+  readonly stored: ArrayLike<number>;
+  readonly fetched: ArrayLike<number>;
   readonly levels: readonly number[];
 }
 
@@ -96,10 +101,30 @@ export class TimingReference {
           this.apart(moment('end', a), moment('landing', g), 0);
           if (!model.activities[a]!.sink) continue;
           this.pay(model.jobs[job]!.rate, moment('end', a), moment('landing', g));
-          this.pay(model.rates.over, moment('end', a), moment('landing', g), model.jobs[job]!.keeps);
+          if (this.state.store.mode[job]! >= 0) this.storage(job, a);
+          else this.pay(model.rates.over, moment('end', a), moment('landing', g), model.jobs[job]!.keeps);
         }
       }
     });
+  }
+
+  /** In storage another rate holds; of the waits before and after it the shorter one (the first of two equal ones) is kept. */
+  private storage(j: number, sink: number): void {
+    const { model } = this.compiled;
+    const job = model.jobs[j]!;
+    const [ready, stored, fetched] = [moment('end', sink), moment('stored', j), moment('fetched', j)];
+    const landing = moment('landing', job.group);
+    const at = this.state.store.start[j]!;
+    const before = at - this.state.end(sink);
+    const behind = this.state.landing(job.group) - at - this.state.store.minutes[j]!;
+    const early = before <= behind;
+    this.apart(ready, stored, early ? before : 0, early ? before : FOREVER);
+    this.apart(stored, fetched, 1);
+    this.apart(fetched, landing, early ? 0 : behind, early ? FOREVER : behind);
+    this.pay(job.storage!.rate - job.rate, stored, fetched);
+    this.pay(model.rates.over, stored, fetched, job.storage!.keeps);
+    if (early) this.pay(model.rates.over, fetched, landing, job.keeps - before);
+    else this.pay(model.rates.over, ready, stored, job.keeps - behind);
   }
 
   private lengths(): void {
@@ -141,16 +166,28 @@ export class TimingReference {
         .filter((load) => load.start >= run.from && load.end <= run.to)
         .map((load) => ({ ...load, start: 0, end: 1 }));
       const roomy = machine.fits(together);
-      let latest = -1;
-      for (const [i, a] of run.members.entries()) {
-        this.apart(moment('begin', r), moment('start', a), 0);
-        this.apart(moment('end', a), moment('finish', r), 0);
-        if (latest >= 0) this.pay(machine.idleCost, moment('end', latest), moment('start', a), 0);
-        if (latest < 0 || this.state.end(a) > this.state.end(latest)) latest = a;
+      const on = [
+        ...run.members.map((a) => ({
+          id: a,
+          from: moment('start', a),
+          to: moment('end', a),
+          at: this.state.start[a]!,
+          until: this.state.end(a),
+        })),
+        ...run.stores.map((job) => {
+          const at = this.state.store.start[job]!;
+          const until = at + this.state.store.minutes[job]!;
+          return { id: -1 - job, from: moment('stored', job), to: moment('fetched', job), at, until };
+        }),
+      ].sort((x, y) => x.at - y.at || x.id - y.id);
+      let latest = on[0]!;
+      for (const [i, one] of on.entries()) {
+        this.apart(moment('begin', r), one.from, 0);
+        this.apart(one.to, moment('finish', r), 0);
+        if (i > 0) this.pay(machine.idleCost, latest.to, one.from, 0);
+        if (one.until > latest.until) latest = one;
         if (roomy) continue;
-        for (const b of run.members.slice(0, i)) {
-          if (this.state.end(b) <= this.state.start[a]!) this.apart(moment('end', b), moment('start', a), 0);
-        }
+        for (const two of on.slice(0, i)) if (two.until <= one.at) this.apart(two.to, one.from, 0);
       }
       if (this.segments !== null) return;
       const before = this.before(r);
@@ -289,6 +326,8 @@ export class TimingReference {
       begin: this.runs.map(time),
       finish: this.runs.map(time),
       first: [time()],
+      stored: model.jobs.map(time),
+      fetched: model.jobs.map(time),
     };
     const sumOf = ({ of, index, offset }: Moment): Sum => {
       const sum = new Sum().addConstant(offset);
@@ -362,13 +401,18 @@ export class TimingReference {
     const landing = model.groups.map(({ due, jobs }) =>
       Math.max(due, ...jobs.flatMap((j) => model.jobs[j]!.activities.map((a) => found.end[a]!))),
     );
-    const begin = this.runs.map(({ members }) => Math.min(...members.map((a) => found.start[a]!)));
-    const finish = this.runs.map(({ members }) => Math.max(...members.map((a) => found.end[a]!)));
+    const begin = this.runs.map(({ members, stores }) =>
+      Math.min(...members.map((a) => found.start[a]!), ...stores.map((j) => found.stored[j]!)),
+    );
+    const finish = this.runs.map(({ members, stores }) =>
+      Math.max(...members.map((a) => found.end[a]!), ...stores.map((j) => found.fetched[j]!)),
+    );
     const warm = this.runs.flatMap((_, r) =>
       this.before(r) < 0 ? [begin[r]! - this.changeover(r, found.levels)] : [],
     );
     const first = Math.min(model.serve, ...warm, ...model.activities.map(({ id }) => found.start[id]!));
-    const other = { landing, begin, finish, start: found.start, end: found.end };
+    const { start, end, stored, fetched } = found;
+    const other = { landing, begin, finish, start, end, stored, fetched };
     return ({ of, index, offset }) => offset + (of === 'zero' ? 0 : of === 'first' ? first : other[of][index]!);
   }
 
@@ -420,11 +464,19 @@ export class TimingReference {
 }
 
 function runsWithMembers(state: State): ReferenceRun[] {
-  return state.model.machines.flatMap((machine, m) =>
+  const { store, model } = state;
+  return model.machines.flatMap((machine, m) =>
     runsOf(machine, blocksOf(state, m)).map(({ state: level, from, to }) => {
       const members = state.onMachine[m]!.filter((a) => state.start[a]! >= from && state.end(a) <= to);
       members.sort((a, b) => state.start[a]! - state.start[b]! || a - b);
-      return { machine: m, state: level, from, to, members };
+      const stores = model.jobs
+        .map(({ id }) => id)
+        .filter((j) => {
+          const mode = model.jobs[j]!.storage?.modes[store.mode[j]!];
+          const at = store.start[j]!;
+          return mode?.machine === m && from <= at && at + store.minutes[j]! <= to;
+        });
+      return { machine: m, state: level, from, to, members, stores };
     }),
   );
 }
