@@ -8,6 +8,9 @@ import { State } from '../kernel/state.js';
 import { Inserter } from './insert.js';
 import { Rng } from './rng.js';
 
+/** Minutes before the landing that are looked at first; few jobs are best ready earlier. */
+const NEAR = 60;
+
 /** Enough for every setting and every free length. */
 const ALL = 100_000;
 
@@ -41,18 +44,21 @@ function aloneBounds(model: Model, paths: readonly (readonly number[])[][], est:
   const empty = new State(relaxed);
   const inserter = new Inserter(relaxed, paths, est, empty);
   const rng = new Rng(1);
-  return model.jobs.map((job) =>
-    paths[job.id]!.reduce((sum, path) => {
-      const found = inserter.planPath(empty, path, {
-        lateness: model.horizon,
-        reach: model.horizon,
-        bias: null,
-        settings: ALL,
-        rng,
-      });
-      return sum + (found?.points ?? Number.POSITIVE_INFINITY);
-    }, 0),
-  );
+  const bounds = (lateness: number, reach: number): number[] =>
+    relaxed.jobs.map((job) =>
+      paths[job.id]!.reduce((sum, path) => {
+        const found = inserter.planPath(empty, path, { lateness, reach, bias: null, settings: ALL, rng });
+        const points = found?.points ?? Number.POSITIVE_INFINITY;
+        // Ending before the reach costs that much waiting at least.
+        return sum + (reach < relaxed.horizon && job.rate > 0 ? Math.min(points, job.rate * reach) : points);
+      }, 0),
+    );
+  if (relaxed.jobs.every((job) => job.group < 0 || job.rate > 0)) {
+    const near = bounds(0, NEAR);
+    // A plan that lands late costs at least one minute of it: no less than all jobs in time, where those cost less than that.
+    if (near.reduce((x, y) => x + y, 0) <= model.rates.late) return near;
+  }
+  return bounds(model.horizon, model.horizon);
 }
 
 /** Lateness that the earliest possible ends force, and the length of the day that the longest chains force. */
