@@ -109,7 +109,11 @@ class Search {
       for (const job of out) next.removeJob(job);
       for (const job of model.jobs) if (!next.jobIsPlaced(job.id)) next.removeJob(job.id);
       next.clipStores();
-      this.repair(next, removal.bias);
+      const limits = this.bestCost < UNPLACED ? model.groups.map((_, g) => this.best.landing(g)) : null;
+      if (!this.repair(next, removal.bias, limits)) {
+        stale++;
+        continue;
+      }
       const threshold = 6 * left * left + 0.02;
       stale++;
       let found = next;
@@ -224,7 +228,7 @@ class Search {
     for (const rule of rules) {
       const state = new State(model);
       const order = model.jobs.map((job) => job.id).sort((x, y) => rule(x) - rule(y) || x - y);
-      this.insertAll(state, order, null);
+      this.insertAll(state, order, null, null);
       const cost = this.cost(state);
       if (cost < least) {
         least = cost;
@@ -234,7 +238,8 @@ class Search {
     return best!;
   }
 
-  private repair(state: State, bias: Bias | null): void {
+  /** Puts back all that is out; false as soon as something finds no place that could be better than the best schedule. */
+  private repair(state: State, bias: Bias | null, limits: readonly number[] | null): boolean {
     const { model, rng } = this;
     const out = rng.shuffle(model.jobs.filter((job) => !state.jobIsPlaced(job.id)).map((job) => job.id));
     const rule = rng.below(4);
@@ -244,35 +249,51 @@ class Search {
       const noise = 10 + rng.real() * 60;
       const key = out.map((j) => (rule === 0 ? length(j) : this.urgency[j]!) + noise * rng.real());
       const order = out.map((_, i) => i).sort((x, y) => key[x]! - key[y]!);
-      this.insertAll(
+      return this.insertAll(
         state,
         order.map((i) => out[i]!),
         bias,
+        limits,
       );
-    } else this.insertAll(state, out, bias);
+    }
+    return this.insertAll(state, out, bias, limits);
   }
 
-  /** Users before what they use, otherwise in the order given; what finds no place in time may come late. */
-  private insertAll(state: State, order: readonly number[], bias: Bias | null): void {
-    const { model, rng } = this;
+  /**
+   * Users before what they use, otherwise in the order given. Without `limits` what finds no place in time may come late, or
+   * stay out; with them, no group may land after its limit, and the first job without a place ends the attempt (false).
+   */
+  private insertAll(
+    state: State,
+    order: readonly number[],
+    bias: Bias | null,
+    limits: readonly number[] | null,
+  ): boolean {
+    const { model } = this;
     const waiting = new Set(order);
-    const visit = (job: number): void => {
-      if (!waiting.delete(job)) return;
-      for (const user of model.jobs[job]!.users) visit(model.activities[user]!.job);
-      const base = { reach: model.horizon, lateness: 0, bias, settings: 5, rng };
-      const { rate, keeps } = model.jobs[job]!;
-      // Few jobs are worth having ready long before they land; the short window makes the usual insertion cheap.
-      const wide = rng.below(5) === 0 ? 3 : 1;
-      const reach = Math.min(
-        model.horizon,
-        rate > 0 ? wide * (20 + Math.min(keeps, 20) + Math.ceil(10 / rate)) : model.horizon,
-      );
-      const slack = rng.below(4) === 0 ? rng.below(25) : 0;
-      if (slack > 0 && this.inserter.insertJob(state, job, { ...base, reach, lateness: -slack })) return;
-      if (this.inserter.insertJob(state, job, { ...base, reach })) return;
-      if (this.inserter.insertJob(state, job, base)) return;
-      this.inserter.insertJob(state, job, { ...base, lateness: model.horizon });
+    const visit = (job: number): boolean => {
+      if (!waiting.delete(job)) return true;
+      for (const user of model.jobs[job]!.users) if (!visit(model.activities[user]!.job)) return false;
+      return this.insertOne(state, job, bias, limits) || limits === null;
     };
-    for (const job of order) visit(job);
+    return order.every(visit);
+  }
+
+  private insertOne(state: State, job: number, bias: Bias | null, limits: readonly number[] | null): boolean {
+    const { model, rng, inserter } = this;
+    const { rate, keeps, group } = model.jobs[job]!;
+    // Few jobs are worth having ready long before they land; the short window makes the usual insertion cheap.
+    const wide = rng.below(5) === 0 ? 3 : 1;
+    const usual = wide * (20 + Math.min(keeps, 20) + Math.ceil(10 / rate));
+    const reach = rate > 0 && group >= 0 ? Math.min(model.horizon, usual) : model.horizon;
+    const base = { reach, lateness: 0, bias, settings: 5, rng };
+    const slack = rng.below(4) === 0 ? rng.below(25) : 0;
+    if (slack > 0 && inserter.insertJob(state, job, { ...base, lateness: -slack })) return true;
+    if (inserter.insertJob(state, job, base)) return true;
+    if (limits === null || rng.below(8) === 0) {
+      if (reach < model.horizon && inserter.insertJob(state, job, { ...base, reach: model.horizon })) return true;
+    }
+    const most = limits === null || group < 0 ? model.horizon : limits[group]! - state.landing(group);
+    return group >= 0 && most > 0 && inserter.insertJob(state, job, { ...base, reach: model.horizon, lateness: most });
   }
 }
