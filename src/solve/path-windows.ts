@@ -34,7 +34,11 @@ export function spreadsOf(
     let low = est[a]!;
     let high = model.horizon - activity.shortest;
     const { group } = model.jobs[activity.job]!;
-    if (activity.sink && group >= 0) high = Math.min(high, state.landing(group) + options.lateness - activity.shortest);
+    if (activity.sink && group >= 0) {
+      const landing = state.landing(group);
+      high = Math.min(high, landing + options.lateness - activity.shortest);
+      low = Math.max(low, landing - options.reach - activity.longest);
+    }
     for (const lag of activity.ins) {
       if (!state.isPlaced(lag.from)) continue;
       const end = state.end(lag.from);
