@@ -15,6 +15,10 @@ import { Profiles } from './profiles.js';
 import { storeJob } from './storage.js';
 import { variantsOf } from './variants.js';
 
+/** What a plan of a path counts as before any row is filled: reading what is placed grows with how much that is. */
+const PLAN_WORK = 2000;
+const PLAN_WORK_EACH = 10;
+
 export class Inserter {
   private readonly rows: PathRows;
   private readonly profiles: Profiles;
@@ -83,6 +87,7 @@ export class Inserter {
   ): { placements: Placement[]; points: number } | null {
     const { model } = this;
     this.rows.clear();
+    this.charge(PLAN_WORK + PLAN_WORK_EACH * model.activities.length);
     const spreads = spreadsOf(model, this.est, state, path, options);
     if (spreads === null) return null;
     const view = new MachineView(model, state);
