@@ -32,7 +32,7 @@ export function randomProblem(seed: number, size: RandomProblemSize): Fields {
   const cooks = size.cooks ?? 1 + Math.floor(count / 5) + (random.chance(0.3) ? 1 : 0);
   const plain = Math.max(1, cooks - random.int(0, Math.floor(cooks / 2)));
   const when = random.pick(WHEN);
-  const tightness = random.pick([1.2, 1.5, 2, 3]);
+  const tightness = random.pick([0.5, 1, 1.5, 2.5]);
 
   const made: RandomDish[] = [];
   for (let k = 0; k < count; k++) {
@@ -47,7 +47,7 @@ export function randomProblem(seed: number, size: RandomProblemSize): Fields {
     total((dish) => dish.oven) / kitchen.levels,
     total((dish) => dish.burner) / kitchen.burners,
   );
-  const lead = Math.ceil((Math.max(...made.map((dish) => dish.chain)) + 45 + tightness * busiest) / 5) * 5;
+  const lead = Math.ceil((Math.max(...made.map((dish) => dish.chain)) + 25 + tightness * busiest) / 5) * 5;
   return {
     format: 'hearthtable/1',
     title: `Random meal ${seed}`,
