@@ -6,7 +6,7 @@ import type { Fields } from '../support/random-kitchen.js';
 import { randomProblem, randomProblemText } from '../support/random-problem.js';
 import { readText, solveQuickly } from './right-plans.js';
 
-const planOf = (meal: Fields, work?: number): PlanDocument | null => solveQuickly(readText(stringify(meal)), work).plan;
+const planOf = (meal: Fields): PlanDocument | null => solveQuickly(readText(stringify(meal))).plan;
 
 const seeds = (count: number): number[] => Array.from({ length: count }, (_, k) => 1 + k);
 
