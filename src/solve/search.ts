@@ -101,7 +101,7 @@ class Search {
       this.rounds++;
       const left = 1 - (this.inserter.work - begun) / budget;
       const chosen = this.choose(weights);
-      const size = 1 + rng.below(Math.min(jobs, rng.below(5) === 0 ? 8 : 4));
+      const size = 1 + rng.below(Math.min(jobs, rng.below(3) === 0 ? 10 : 4));
       const removal = NEIGHBOURHOODS[chosen]!(current, size, rng);
       let out = removal.jobs;
       if (rng.below(3) > 0) out = withTied(model, out);
@@ -114,7 +114,7 @@ class Search {
         stale++;
         continue;
       }
-      const threshold = 6 * left * left + 0.02;
+      const threshold = Math.max(6, 0.03 * this.bestCost) * left * left + 0.02;
       stale++;
       let found = next;
       let cost = this.cost(found);
