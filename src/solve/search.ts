@@ -287,7 +287,7 @@ class Search {
     const usual = wide * (20 + Math.min(keeps, 20) + Math.ceil(10 / rate));
     const reach = rate > 0 && group >= 0 ? Math.min(model.horizon, usual) : model.horizon;
     const base = { reach, lateness: 0, bias, settings: 5, rng };
-    const slack = rng.below(4) === 0 ? rng.below(25) : 0;
+    const slack = rng.below(3) === 0 ? rng.below(25) : 0;
     if (slack > 0 && inserter.insertJob(state, job, { ...base, lateness: -slack })) return true;
     if (inserter.insertJob(state, job, base)) return true;
     if (limits === null || rng.below(8) === 0) {
