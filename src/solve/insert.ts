@@ -143,7 +143,7 @@ export class Inserter {
     let least = Number.POSITIVE_INFINITY;
     const { low, high } = spreads[0]!;
     levels[0]!.forEach((row, index) => {
-      for (let t = high; t >= low; t--) {
+      for (let t = low; t <= high; t++) {
         if (row.best[t]! < least) {
           least = row.best[t]!;
           at = t;
