@@ -19,8 +19,11 @@ export interface Pool {
   readonly claims: readonly Claim[];
   /** Whether these cannot all be on at one instant. */
   readonly clash: (claims: readonly Claim[]) => boolean;
-  /** Whether more claims never take a clash away. */
-  readonly monotone: boolean;
+  /**
+   * Null where more claims never take a clash away. Else some claims of a set may clash though all together do not, and this says
+   * which claims can be in such a set of three or fewer.
+   */
+  readonly narrow: ((claim: Claim) => boolean) | null;
   /** Two can be too near each other without being on at once: `apart` is more than 0 for some. */
   readonly spaced: boolean;
   /** Least minutes from the end of one to the start of another with which it clashes. */

@@ -1,12 +1,12 @@
 /** What every schedule of a model must claim, whatever modes it chooses, so that a contradiction among claims is one of the model. */
 import type { Activity, Model } from '../../kernel/model.js';
-import type { Problem } from '../../problem/problem.js';
+import { popcount } from '../profiles.js';
 import { type Claim, during, endOf, landingOf, type Moment, moment, type Pool, type Stay, startOf } from './claim.js';
-import { machinePools } from './machine-claims.js';
+import { machinePools, type Scene } from './machine-claims.js';
 
-export function claimsOf(problem: Problem, model: Model): { readonly pools: Pool[]; readonly stays: Stay[] } {
+export function claimsOf(scene: Scene, model: Model): { readonly pools: Pool[]; readonly stays: Stay[] } {
   const hands = handClaims(model);
-  const pools = [...machinePools(problem, model), unitPool(model), ...renewablePools(model), hands.pool];
+  const pools = [...machinePools(scene, model), unitPool(model), ...renewablePools(model), hands.pool];
   return { pools: pools.filter((pool) => pool.claims.length > 0), stays: hands.stays };
 }
 
@@ -18,14 +18,37 @@ interface Need {
   readonly count: number;
 }
 
+/** Largest sets that are looked through when a whole set does not clash: see `smallest` in `order-search.ts`. */
+const LOOKED_THROUGH = 3;
+
 /** Claims clash where they need more than all that would do for any of them. */
 function needsPool(needs: ReadonlyMap<Claim, Need>): Pool {
+  const words = Math.max(0, ...[...needs.values()].flatMap((need) => need.things)) >> 5;
+  const masks = new Map(
+    [...needs].map(([claim, need]) => [claim, { bits: bitsOf(need.things, words), count: need.count }]),
+  );
+  const union = new Int32Array(words + 1);
   const clash = (set: readonly Claim[]): boolean => {
-    const each = set.map((claim) => needs.get(claim)!);
-    const there = new Set(each.flatMap((need) => need.things));
-    return each.reduce((sum, need) => sum + need.count, 0) > there.size;
+    let asked = 0;
+    union.fill(0);
+    for (const claim of set) {
+      const { bits, count } = masks.get(claim)!;
+      asked += count;
+      for (let w = 0; w <= words; w++) union[w]! |= bits[w]!;
+    }
+    let there = 0;
+    for (let w = 0; w <= words; w++) there += popcount(union[w]!);
+    return asked > there;
   };
-  return { claims: [...needs.keys()], clash, monotone: false, spaced: false, apart: none };
+  const most = Math.max(0, ...[...needs.values()].map((need) => need.count));
+  const narrow = (claim: Claim): boolean => needs.get(claim)!.things.length < LOOKED_THROUGH * most;
+  return { claims: [...needs.keys()], clash, narrow, spaced: false, apart: none };
+}
+
+function bitsOf(things: readonly number[], words: number): Int32Array {
+  const bits = new Int32Array(words + 1);
+  for (const thing of things) bits[thing >> 5]! |= 1 << (thing & 31);
+  return bits;
 }
 
 function unitPool(model: Model): Pool {
@@ -47,7 +70,7 @@ function renewablePools(model: Model): Pool[] {
         amounts.set(custody(model, activity, r), Math.min(...modes.map((mode) => mode.vessels)));
     }
     const clash = (set: readonly Claim[]): boolean => set.reduce((sum, one) => sum + amounts.get(one)!, 0) > capacity;
-    return { claims: [...amounts.keys()], clash, monotone: true, spaced: false, apart: none };
+    return { claims: [...amounts.keys()], clash, narrow: null, spaced: false, apart: none };
   });
 }
 

@@ -21,17 +21,13 @@ export function smallestClash(problem: Problem, judge: Judge, suspects: readonly
   const suspect = served.filter((d) => withComponents(problem, [d]).some((one) => suspects.includes(one)));
   const ordered = [...suspect, ...served.filter((d) => !suspect.includes(d))];
   const part = (dishes: readonly number[]): Part => onlyDishes(problem, withComponents(problem, dishes));
-  const kindOf = (dishes: readonly number[]) => judge.ofProblem(part(dishes).problem).kind;
 
-  const alone = ordered.map((d) => ({ dishes: [d], kind: kindOf([d]) }));
   const pairs = (suspect.length > 0 ? suspect : ordered.slice(0, 1)).flatMap((one) =>
     ordered.filter((other) => other !== one).map((other) => [one, other]),
   );
   const found =
-    alone.find((one) => one.kind === 'never')?.dishes ??
-    pairs.find((pair) => judge.proves(part(pair).problem)) ??
-    alone.find((one) => one.kind === 'open')?.dishes ??
-    fewest([], false, ordered, (dishes) => kindOf(dishes) !== 'fits');
+    [...ordered.map((d) => [d]), ...pairs].find((dishes) => judge.proves(part(dishes).problem)) ??
+    fewestWith(suspect, ordered, (dishes) => judge.ofProblem(part(dishes).problem).kind !== 'fits');
   if (judge.over) return null;
   return settled(withoutIdle(problem, judge, withComponents(problem, found)), judge);
 }
@@ -52,6 +48,16 @@ function withoutIdle(problem: Problem, judge: Judge, dishes: readonly number[]):
     if (judge.ofProblem(onlyDishes(problem, others).problem).kind !== 'fits') kept = others;
   }
   return onlyDishes(problem, kept);
+}
+
+/** Without the suspects the others go together, so first those of the others are found that do not go with the suspects. */
+function fewestWith(
+  suspect: readonly number[],
+  all: readonly number[],
+  clash: (dishes: readonly number[]) => boolean,
+): readonly number[] {
+  const others = fewest(suspect, suspect.length > 0, all.slice(suspect.length), clash);
+  return [...fewest(others, others.length > 0, suspect, clash), ...others];
 }
 
 /**

@@ -5,7 +5,7 @@ import { Judge } from './judge.js';
 import { clashingNeeds, type Needs } from './needs.js';
 import type { Reason } from './reason.js';
 import { whySentences } from './say-why.js';
-import { type Way, waysOut } from './ways.js';
+import { usualWays, type Way, waysOut } from './ways.js';
 import { sayList } from './words.js';
 
 export type { Reason } from './reason.js';
@@ -29,15 +29,19 @@ export interface Explanation {
 }
 
 /** Work for finding the clash, and for the ways out, in minutes of rows for ten dishes. */
-const WHY_WORK = 3e6;
-const WAYS_WORK = 3e6;
+const WHY_WORK = 4e6;
+const WAYS_WORK = 4e6;
 
 export function explanationOf(problem: Problem, { seed, suspects, shouldStop }: ExplainOptions): Explanation {
   const size = Math.max(1, problem.dishes.length / 10);
   const clash = smallestClash(problem, new Judge(seed, WHY_WORK * size, shouldStop), suspects);
-  if (clash === null) return { clash, needs: [], whys: [notFound(problem, suspects)], ways: [] };
+  const judge = new Judge(seed, WAYS_WORK * size, shouldStop);
+  if (clash === null) {
+    const ways = usualWays(problem, suspects, judge);
+    return { clash, needs: [], whys: [notFound(problem, suspects)], ways };
+  }
   const needs = clashingNeeds(clash.part.problem, new Judge(seed, WHY_WORK, shouldStop));
-  const ways = waysOut(problem, clash, needs, new Judge(seed, WAYS_WORK * size, shouldStop));
+  const ways = waysOut(problem, clash, needs, judge);
   return { clash, needs, whys: whySentences(clash, needs), ways };
 }
 

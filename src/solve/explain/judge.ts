@@ -9,6 +9,7 @@ import { earliestStarts, pathsOf } from '../paths.js';
 import { Rng } from '../rng.js';
 import { search } from '../search.js';
 import { refute } from './refute.js';
+import { choicesFor, settle } from './settle.js';
 import { tilted } from './tilt.js';
 
 interface Found {
@@ -29,12 +30,20 @@ const WHOLE_MEAL = 60_000;
 /** Searches with other costs. */
 const TILTS = 6;
 
-/** Distances followed in one attempt at a proof; about as dear as a fifth as many minutes of rows. */
-const PROOF = 200_000;
-const PROOF_PRICE = 0.2;
+/** Activities up to which schedules are looked for by order, and with how many choices of modes and settings. */
+const SMALL = 60;
+const ORDERS = 6;
+
+/** Distances followed in one attempt at a proof, or at a schedule by order; about as dear as a third as many minutes of rows. */
+const PROOF = 400_000;
+const PROOF_PRICE = 0.3;
 
 /** What a first construction costs at most, in minutes of rows for each activity and minute of the horizon. */
-const CONSTRUCTION = 3;
+const CONSTRUCTION = 8;
+
+/** Minutes by which the latest course lands late. */
+const lateness = (state: State): number =>
+  Math.max(0, ...state.model.groups.map((group, g) => state.landing(g) - group.due));
 
 export interface Wish {
   /** Goes on looking for a schedule in which no course is late. */
@@ -71,7 +80,7 @@ export class Judge {
 
   ofModel(problem: Problem, model: Model, wish: Wish = {}): Verdict {
     if (this.proves(problem, model)) return { kind: 'never' };
-    return this.over ? { kind: 'open' } : this.searched(model, wish);
+    return this.over ? { kind: 'open' } : this.searched(problem, model, wish);
   }
 
   /** Whether some dish cannot be done even with the kitchen to itself. */
@@ -83,20 +92,32 @@ export class Judge {
     return lowerBound(model, pathsOf(model), earliest).hopeless.length > 0;
   }
 
-  /** Searches with the model's own costs, then a few times more with others. */
-  private searched(model: Model, wish: Wish): Verdict {
+  /** Insertion with the model's own costs, then orders, where there are few, then insertion with other costs. */
+  private searched(problem: Problem, model: Model, wish: Wish): Verdict {
     const earliest = earliestStarts(model);
     if (earliest === null) return { kind: 'never' };
     const rng = new Rng(this.seed);
     // Storage only makes waiting cheaper.
     const plain: Model = { ...model, jobs: model.jobs.map((job) => ({ ...job, storage: null })) };
+    const small = model.activities.length <= SMALL;
+    const attempts = [
+      () => this.search(plain, earliest, wish),
+      ...Array.from({ length: small ? ORDERS : 0 }, (_, i) => () => this.settled(problem, plain, rng, i === 0)),
+      ...Array.from({ length: TILTS }, () => () => this.search(tilted(plain, rng), earliest, wish)),
+    ];
     let best: Found | null = null;
-    for (let tilts = 0; tilts <= TILTS && !this.over; tilts++) {
-      const found = this.search(tilts === 0 ? plain : tilted(plain, rng), earliest, wish);
+    for (const attempt of attempts) {
+      const found = attempt();
       if (found !== null && (best === null || found.late < best.late)) best = found;
-      if (best !== null && (!wish.onTime || best.late === 0)) break;
+      if (this.over || (best !== null && (!wish.onTime || best.late === 0))) break;
     }
     return best === null ? { kind: 'open' } : { kind: 'fits', ...best };
+  }
+
+  private settled(problem: Problem, model: Model, rng: Rng, plain: boolean): Found | null {
+    const { state, work } = settle(problem, model, choicesFor(model, rng, plain), PROOF);
+    this.spent += work * PROOF_PRICE;
+    return state === null ? null : { state, late: lateness(state) };
   }
 
   private search(model: Model, earliest: Int32Array, { onTime = false, work = USUAL }: Wish): Found | null {
@@ -111,7 +132,7 @@ export class Judge {
       bound: Number.NEGATIVE_INFINITY,
       onBest: (_, state) => {
         if (!model.jobs.every((job) => state.jobIsPlaced(job.id))) return;
-        const late = Math.max(0, ...model.groups.map((group, g) => state.landing(g) - group.due));
+        const late = lateness(state);
         if (found === null || late < found.late) found = { state, late };
       },
       shouldStop: () => (found !== null && (!onTime || found.late === 0)) || this.shouldStop(),

@@ -3,8 +3,11 @@ import type { Activity, Machine, Model } from '../../kernel/model.js';
 import { transitionTime } from '../../kernel/model.js';
 import { arrangement } from '../../kitchen/arrange.js';
 import { shelvesOf } from '../../kitchen/surface-of.js';
-import type { Load, Problem } from '../../problem/problem.js';
+import type { Kitchen, Load, Option } from '../../problem/problem.js';
 import { type Claim, during, type Pool } from './claim.js';
+
+/** Sets that are not settled with so much are taken to fit. */
+const FIT_NODES = 3000;
 
 /** Loads of one activity in one mode of the appliance. */
 interface Loads {
@@ -12,15 +15,21 @@ interface Loads {
   readonly count: number;
 }
 
+/** The kitchen, and the options that an activity's modes stand for, one for each. */
+export interface Scene {
+  readonly kitchen: Kitchen;
+  readonly options: (activity: number) => readonly Option[];
+}
+
 /** One pool for each machine that some activity cannot do without. */
-export function machinePools(problem: Problem, model: Model): Pool[] {
+export function machinePools(scene: Scene, model: Model): Pool[] {
   return model.machines.map((machine, m) => {
     const bound = model.activities.filter((activity) => activity.modes.every((mode) => mode.machine === m));
-    return machinePool(problem, machine, bound);
+    return machinePool(scene, machine, bound);
   });
 }
 
-function machinePool(problem: Problem, machine: Machine, bound: readonly Activity[]): Pool {
+function machinePool(scene: Scene, machine: Machine, bound: readonly Activity[]): Pool {
   const states = new Map(
     bound.map((one) => [one.id, new Set(one.modes.flatMap((mode) => mode.settings.map((s) => s.state)))]),
   );
@@ -34,8 +43,8 @@ function machinePool(problem: Problem, machine: Machine, bound: readonly Activit
       const key = `${program}:${set.map((claim) => claim.activity).sort((a, b) => a - b)}`;
       let fits = stand.get(key);
       if (fits === undefined) {
-        const loads = set.map((claim) => loadsOf(problem, machine, activityOf.get(claim.activity)!, program));
-        fits = !misfits(problem, activityOf.get(set[0]!.activity)!, program, loads);
+        const loads = set.map((claim) => loadsOf(scene, machine, activityOf.get(claim.activity)!, program));
+        fits = !misfits(scene, activityOf.get(set[0]!.activity)!, program, loads);
         stand.set(key, fits);
       }
       return !fits;
@@ -53,28 +62,31 @@ function machinePool(problem: Problem, machine: Machine, bound: readonly Activit
     }
     return least;
   };
-  return { claims: bound.map((one) => during(one.id)), clash, monotone: true, spaced: true, apart };
+  return { claims: bound.map((one) => during(one.id)), clash, narrow: null, spaced: true, apart };
 }
 
 /** What an activity puts there in a program; null where it has a choice, or puts nothing. */
-function loadsOf(problem: Problem, machine: Machine, activity: Activity, program: number): Loads | null {
+function loadsOf(scene: Scene, machine: Machine, activity: Activity, program: number): Loads | null {
   const found = new Map<string, Loads>();
   for (const [index, mode] of activity.modes.entries()) {
     if (machine.states[mode.settings[0]!.state]!.program !== program) continue;
-    const { load } = problem.steps[activity.id]!.options[index]!;
+    const { load } = scene.options(activity.id)[index]!;
     if (mode.load < 0 || load === null) return null;
     found.set(`${mode.load} ${mode.loads}`, { load, count: mode.loads });
   }
   return found.size === 1 ? [...found.values()][0]! : null;
 }
 
-function misfits(problem: Problem, activity: Activity, program: number, loads: readonly (Loads | null)[]): boolean {
-  const place = problem.steps[activity.id]!.options.map((option) => option.place).find((one) => one.kind === 'heated');
+function misfits(scene: Scene, activity: Activity, program: number, loads: readonly (Loads | null)[]): boolean {
+  const place = scene
+    .options(activity.id)
+    .map((option) => option.place)
+    .find((one) => one.kind === 'heated');
   if (place === undefined) return false;
-  const appliance = problem.kitchen.appliances[place.appliance]!;
+  const appliance = scene.kitchen.appliances[place.appliance]!;
   const standings = loads.flatMap((one) =>
     one === null ? [] : Array.from({ length: one.count }, () => ({ ...one.load, start: 0, end: 1, fixed: null })),
   );
-  const found = arrangement(shelvesOf(appliance, appliance.modes[program]!), standings);
+  const found = arrangement(shelvesOf(appliance, appliance.modes[program]!), standings, FIT_NODES);
   return found.placed === null && found.proof;
 }

@@ -3,6 +3,7 @@ import type { Model } from '../../kernel/model.js';
 import type { State } from '../../kernel/state.js';
 import type { Problem } from '../../problem/problem.js';
 import { type Compiled, compile } from '../compile.js';
+import { polish } from '../timing.js';
 import type { Judge, Verdict } from './judge.js';
 import { FAMILIES, type Family, loosened, type Need } from './loosen.js';
 
@@ -100,7 +101,18 @@ function nextClash(problem: Problem, judge: Judge, base: readonly Need[]): Needs
     new Set(),
     needs.filter((need) => need.family !== 'gap'),
   );
-  return { compiled: look.compiled, families, needs, picture: verdict.kind === 'fits' ? verdict.state : null };
+  return {
+    compiled: look.compiled,
+    families,
+    needs,
+    picture: verdict.kind === 'fits' ? pictureOf(look.compiled, verdict.state) : null,
+  };
+}
+
+/** A schedule timed as a plan would be. */
+function pictureOf(compiled: Compiled, state: State): State {
+  const { model } = state;
+  return polish({ ...compiled, model }, state, false);
 }
 
 /** With hours or skills it matters whose hands are asked for. */

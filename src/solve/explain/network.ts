@@ -15,7 +15,7 @@ export class Network {
   earliest: Int32Array;
   private readonly edges: Distance[] = [];
   private readonly leaving: number[][];
-  /** Distances followed so far. */
+  /** Distances followed so far, and what its users count besides. */
   work = 0;
 
   constructor(moments: number) {

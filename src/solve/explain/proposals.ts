@@ -86,7 +86,7 @@ export function proposalsFor(problem: Problem, clash: Clash, clashes: readonly N
     ...panProposals(problem, stepsWith('pan')),
     ...(families.has('board') ? [boardProposal(problem)] : []),
     ...(people ? [cookProposal(problem)] : []),
-    ...dishProposals(problem, clash),
+    ...dishProposals(problem, clash.part.dishes),
     ...applianceProposals(problem, [...stepsWith('heat'), ...stepsWith('space'), ...stepsWith('burner')]),
   ].filter((proposal) => proposal.amounts.length > 0);
 }
@@ -240,19 +240,25 @@ function cookProposal(problem: Problem): Proposal {
   return { kind: 'cook', amounts: ONCE, make, keepsDishes: true };
 }
 
-function dishProposals(problem: Problem, { part }: Clash): Proposal[] {
-  if (problem.dishes.filter((dish) => dish.served).length < 2 && part.dishes.every((d) => problem.dishes[d]!.served))
-    return [];
-  return part.dishes.flatMap((d): Proposal[] => {
-    const { name, served } = problem.dishes[d]!;
-    if (served && problem.dishes.filter((dish) => dish.served).length < 2) return [];
-    const make = (): Change => ({
-      say: served ? `Leave ${name} out, or have it made ahead` : `Have ${name} ready beforehand`,
-      trouble: 100,
-      problem: withoutDish(problem, d).problem,
+/** What helps most often, where it is not known what clashes: another pair of hands, and less to do. */
+export const usualProposals = (problem: Problem, dishes: readonly number[]): Proposal[] => [
+  cookProposal(problem),
+  ...dishProposals(problem, dishes),
+];
+
+function dishProposals(problem: Problem, dishes: readonly number[]): Proposal[] {
+  const many = problem.dishes.filter((dish) => dish.served).length > 1;
+  return dishes
+    .filter((d) => many || !problem.dishes[d]!.served)
+    .map((d): Proposal => {
+      const { name, served } = problem.dishes[d]!;
+      const make = (): Change => ({
+        say: served ? `Leave ${name} out, or have it made ahead` : `Have ${name} ready beforehand`,
+        trouble: 100,
+        problem: withoutDish(problem, d).problem,
+      });
+      return { kind: 'dish', amounts: ONCE, make, keepsDishes: false };
     });
-    return [{ kind: 'dish', amounts: ONCE, make, keepsDishes: false }];
-  });
 }
 
 /** Another appliance of each kind that the steps use; of a cooktop just one more burner. */

@@ -110,12 +110,12 @@ export function panSentences(clash: Needs): string[] {
     const wanted = asked.reduce((sum, one) => sum + one, 0);
     const names = sayList(stepNames(problem, steps));
     const pan = sayOr(pans.map((one) => one.name));
-    const kept = steps.every((id) => staysTillServed(clash, id))
-      ? ', which stays with the dish until it is served'
-      : '';
-    const need = steps.length === 1 ? 'needs' : 'each need';
-    const many = wanted === steps.length ? `the ${pan}` : `the ${pan}, ${wanted} in all`;
-    return `${names} ${need} ${many}${when(clash, steps)}${kept}, and ${thereAre(count)}.`;
+    const one = steps.length === 1;
+    const kept = steps.every((id) => staysTillServed(clash, id));
+    const keep = one ? ' and keeps it until it is served' : ' and keep it until they are served';
+    const many = wanted === steps.length ? '' : ` (${wanted} in all)`;
+    const need = one ? 'needs' : 'each need';
+    return `${names} ${need} the ${pan}${many}${when(clash, steps)}${kept ? keep : ''}; ${thereAre(count)}.`;
   });
 }
 

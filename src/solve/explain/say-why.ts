@@ -34,8 +34,7 @@ const lastMinute = (problem: Problem): number =>
   problem.serve + Math.max(0, ...problem.courses.map((course) => course.at));
 
 function whatClashes(needs: Needs): string[] {
-  if (needs.families.length === 0) return ['What it is that clashes could not be narrowed down further.'];
-  return [
+  const said = [
     ...heatSentence(needs),
     ...spaceSentence(needs),
     ...panSentences(needs),
@@ -45,6 +44,7 @@ function whatClashes(needs: Needs): string[] {
     ...gapSentences(needs),
     ...clockSentence(needs),
   ];
+  return said.length > 0 ? said : ['What it is that clashes could not be narrowed down further.'];
 }
 
 /** `Duck/plate must begin at most 10 min after Duck/roast and at most 4 min after Popovers/bake.` */

@@ -4,7 +4,7 @@ import { showMinutes } from '../../units/show.js';
 import type { Clash } from './clash.js';
 import { type Judge, type Verdict, wholeMeal } from './judge.js';
 import type { Needs } from './needs.js';
-import { type Proposal, proposalsFor } from './proposals.js';
+import { type Proposal, proposalsFor, usualProposals } from './proposals.js';
 import { onlyDishes } from './restrict.js';
 
 export interface Way {
@@ -28,15 +28,21 @@ export function waysOut(problem: Problem, clash: Clash, needs: readonly Needs[],
   const proposals = proposalsFor(problem, clash, needs);
   const [first, second, ...more] = needs;
   if (second !== undefined && more.length === 0) proposals.push(...pairs(problem, clash, first!, second));
-  const found: Way[] = [];
-  for (const proposal of proposals) {
-    const way = wayOf(proposal, clash, judge);
-    if (way !== null) found.push(way);
-  }
+  return smallest(proposals, clash.part.dishes, judge);
+}
+
+/** Ways out where it is not known what clashes; `suspects` found no place. */
+export function usualWays(problem: Problem, suspects: readonly number[], judge: Judge): Way[] {
+  return smallest(usualProposals(problem, suspects), [], judge);
+}
+
+/** `dishes`: those of the clash, to which a change must help before the whole meal is tried with it; may be none. */
+function smallest(proposals: readonly Proposal[], dishes: readonly number[], judge: Judge): Way[] {
+  const found = proposals.map((proposal) => wayOf(proposal, dishes, judge)).filter((way) => way !== null);
   found.sort((a, b) => a.trouble - b.trouble);
-  return found
-    .filter((way, i) => found.slice(0, i).filter((one) => one.kind === way.kind).length < MOST_OF_A_KIND)
-    .slice(0, MOST);
+  const isRare = (way: Way, i: number): boolean =>
+    found.slice(0, i).filter((one) => one.kind === way.kind).length < MOST_OF_A_KIND;
+  return found.filter(isRare).slice(0, MOST);
 }
 
 /** Two changes at once, one for each of two clashes. */
@@ -58,14 +64,14 @@ function pairs(problem: Problem, clash: Clash, first: Needs, second: Needs): Pro
 }
 
 /** The least of a proposed change that is enough; null where none is, or work is used up. */
-function wayOf(proposal: Proposal, clash: Clash, judge: Judge): Way | null {
+function wayOf(proposal: Proposal, dishes: readonly number[], judge: Judge): Way | null {
   const { amounts, make, keepsDishes } = proposal;
   // A later or earlier day is worth nothing if it lands late all the same.
   const onTime = proposal.kind === 'serve' || proposal.kind === 'start';
   let at = 0;
-  if (keepsDishes) {
+  if (keepsDishes && dishes.length > 0) {
     at = least(amounts.length, (index) => {
-      const part = onlyDishes(make(amounts[index]!).problem, clash.part.dishes);
+      const part = onlyDishes(make(amounts[index]!).problem, dishes);
       return good(judge.ofProblem(part.problem, { onTime }), onTime);
     });
   }
