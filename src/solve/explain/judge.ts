@@ -9,7 +9,7 @@ import { earliestStarts, pathsOf } from '../paths.js';
 import { Rng } from '../rng.js';
 import { search } from '../search.js';
 import { refute } from './refute.js';
-import { choicesFor, settle } from './settle.js';
+import { choicesFor, type Manner, settle } from './settle.js';
 import { tilted } from './tilt.js';
 
 interface Found {
@@ -33,6 +33,7 @@ const TILTS = 6;
 /** Activities up to which schedules are looked for by order, and with how many choices of modes and settings. */
 const SMALL = 60;
 const ORDERS = 6;
+const MANNERS: readonly Manner[] = ['cheap', 'shared'];
 
 /** Distances followed in one attempt at a proof, or at a schedule by order; about as dear as a third as many minutes of rows. */
 const PROOF = 400_000;
@@ -102,7 +103,10 @@ export class Judge {
     const small = model.activities.length <= SMALL;
     const attempts = [
       () => this.search(plain, earliest, wish),
-      ...Array.from({ length: small ? ORDERS : 0 }, (_, i) => () => this.settled(problem, plain, rng, i === 0)),
+      ...Array.from(
+        { length: small ? ORDERS : 0 },
+        (_, i) => () => this.settled(problem, plain, rng, MANNERS[i] ?? 'chance'),
+      ),
       ...Array.from({ length: TILTS }, () => () => this.search(tilted(plain, rng), earliest, wish)),
     ];
     let best: Found | null = null;
@@ -114,8 +118,8 @@ export class Judge {
     return best === null ? { kind: 'open' } : { kind: 'fits', ...best };
   }
 
-  private settled(problem: Problem, model: Model, rng: Rng, plain: boolean): Found | null {
-    const { state, work } = settle(problem, model, choicesFor(model, rng, plain), PROOF);
+  private settled(problem: Problem, model: Model, rng: Rng, manner: Manner): Found | null {
+    const { state, work } = settle(problem, model, choicesFor(model, rng, manner), PROOF);
     this.spent += work * PROOF_PRICE;
     return state === null ? null : { state, late: lateness(state) };
   }

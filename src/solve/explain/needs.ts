@@ -68,7 +68,7 @@ export function clashingNeeds(problem: Problem, judge: Judge): Needs[] {
   const solved: Need[] = [];
   while (found.length < MOST_CLASHES && !judge.over) {
     const last = found.at(-1)!;
-    if (last.picture !== null || last.families.length === 0) break;
+    if (last.picture !== null || last.needs.length === 0) break;
     solved.push(...thingsOf(last.needs));
     const next = nextClash(problem, judge, solved);
     if (next.families.length === 0) break;
@@ -97,10 +97,7 @@ function nextClash(problem: Problem, judge: Judge, base: readonly Need[]): Needs
   const loose: Need[] = [];
   for (const need of candidates) if (!look.fits(away, [...loose, need])) loose.push(need);
   const needs = candidates.filter((need) => !loose.includes(need));
-  const verdict = look.verdict(
-    new Set(),
-    needs.filter((need) => need.family !== 'gap'),
-  );
+  const verdict = look.verdict(new Set(), thingsOf(needs));
   return {
     compiled: look.compiled,
     families,

@@ -49,30 +49,38 @@ function withOneWay(activity: Activity, { mode, setting }: { mode: number; setti
   return { ...activity, modes: [{ ...way, settings: [only] }], shortest: low, longest: high };
 }
 
+/** How choices are made: by the cheapest settings, by settings that as many as can be share, or by chance. */
+export type Manner = 'cheap' | 'shared' | 'chance';
+
+/** `cheap` takes the first mode of each activity and draws nothing from `rng`; the others take modes by chance. */
+export function choicesFor(model: Model, rng: Rng, manner: Manner): Choices {
+  const modes = model.activities.map((one) => (manner === 'cheap' ? 0 : rng.below(one.modes.length)));
+  const modeOf = (a: number): ActivityMode => model.activities[a]!.modes[modes[a]!]!;
+  const settings = model.activities.map((_, a) => {
+    const costs = modeOf(a).settings.map((setting) => setting.cost);
+    return manner === 'chance' ? rng.below(costs.length) : costs.indexOf(Math.min(...costs));
+  });
+  if (manner !== 'cheap') share(model, modeOf, settings, manner === 'chance' ? rng : null);
+  return modes.map((mode, a) => ({ mode, setting: settings[a]! }));
+}
+
 /**
- * Choices by chance, so that activities on one machine tend to agree: each machine and program gets a temperature that one of
- * its activities may have, and each activity takes the setting nearest to it. `plain`: the first mode and the cheapest setting of each.
+ * Lets activities on one machine agree on a state: again and again the state that most of the others can have, or one by chance, is
+ * given to all that can have it.
  */
-export function choicesFor(model: Model, rng: Rng, plain: boolean): Choices {
-  const wanted = new Map<string, number>();
-  const levelOf = (mode: ActivityMode, setting: number): number =>
-    model.machines[mode.machine]!.states[mode.settings[setting]!.state]!.level;
-  const programOf = (mode: ActivityMode): string =>
-    `${mode.machine} ${model.machines[mode.machine]!.states[mode.settings[0]!.state]!.program}`;
-  const order = rng.shuffle([...model.activities.keys()]);
-  const modes = model.activities.map((activity) => (plain ? 0 : rng.below(activity.modes.length)));
-  for (const a of order) {
-    const mode = model.activities[a]!.modes[modes[a]!]!;
-    if (mode.machine >= 0) wanted.set(programOf(mode), levelOf(mode, rng.below(mode.settings.length)));
-  }
-  return model.activities.map((activity, a) => {
-    const mode = activity.modes[modes[a]!]!;
-    if (mode.machine < 0) return { mode: modes[a]!, setting: 0 };
-    const cost = (s: number): number =>
-      plain ? mode.settings[s]!.cost : Math.abs(levelOf(mode, s) - wanted.get(programOf(mode))!);
-    let setting = 0;
-    for (let s = 1; s < mode.settings.length; s++) if (cost(s) < cost(setting)) setting = s;
-    return { mode: modes[a]!, setting };
+function share(model: Model, modeOf: (a: number) => ActivityMode, settings: number[], rng: Rng | null): void {
+  model.machines.forEach((machine, m) => {
+    let open = [...model.activities.keys()].filter((a) => modeOf(a).machine === m);
+    while (open.length > 0) {
+      const can = machine.states.map((_, s) => open.filter((a) => modeOf(a).settings.some((one) => one.state === s)));
+      const useful = [...can.keys()].filter((s) => can[s]!.length > 0);
+      const state =
+        rng === null
+          ? useful.reduce((a, b) => (can[b]!.length > can[a]!.length ? b : a))
+          : useful[rng.below(useful.length)]!;
+      for (const a of can[state]!) settings[a] = modeOf(a).settings.findIndex((one) => one.state === state);
+      open = open.filter((a) => !can[state]!.includes(a));
+    }
   });
 }
 
