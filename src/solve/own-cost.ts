@@ -175,7 +175,7 @@ export function fillStock(
 ): void {
   const lines: Int32Array[] = [];
   if (mode.bench >= 0) lines.push(profiles.renewable(mode.bench, 1));
-  if (variant.vessel >= 0) lines.push(profiles.renewable(variant.vessel, variant.amount));
+  if (variant.vessel >= 0) lines.push(profiles.vessel(variant.vessel, variant.amount, variant.tail));
   for (const line of lines) {
     for (let t = low; t <= high; t++) if (line[t]! < t + minutes) own[t] = Number.POSITIVE_INFINITY;
   }

@@ -243,7 +243,7 @@ export class PathRows {
   private capOf(mode: Activity['modes'][number], variant: Variant, low: number, high: number): Int32Array | null {
     const lines: Int32Array[] = [];
     if (mode.bench >= 0) lines.push(this.profiles.renewable(mode.bench, 1));
-    if (variant.vessel >= 0) lines.push(this.profiles.renewable(variant.vessel, variant.amount));
+    if (variant.vessel >= 0) lines.push(this.profiles.vessel(variant.vessel, variant.amount, variant.tail));
     if (mode.unitCount > 0) {
       const ranked = new Int32Array(this.model.horizon + 2);
       const units = mode.units.map((u) => this.profiles.unit(u));

@@ -57,6 +57,17 @@ export class Profiles {
     return until;
   }
 
+  /** The same for something that is away for `tail` minutes after its use: the last end that leaves room for that, t at least. */
+  vessel(resource: number, amount: number, tail: number): Int32Array {
+    const until = this.renewable(resource, amount);
+    if (tail === 0) return until;
+    const line = this.line();
+    for (let t = this.from; t <= this.horizon; t++) {
+      line[t] = until[t]! > this.horizon ? until[t]! : Math.max(t, until[t]! - tail);
+    }
+    return line;
+  }
+
   private untilBusy(busy: Uint8Array): Int32Array {
     const until = this.line();
     let next = this.to;

@@ -15,6 +15,8 @@ export interface Variant {
   readonly amount: number;
   /** The custody that goes on after its end; -1: none. */
   readonly kept: number;
+  /** Minutes for which the renewable is away after the end where the activity lets go of it; else 0. */
+  readonly tail: number;
   readonly transparent: boolean;
   readonly cost: number;
 }
@@ -73,6 +75,8 @@ export function variantsOf(
   rng: Rng,
 ): Variant[] {
   const out: Variant[] = [];
+  const after = (vessel: number): { kept: number; tail: number } =>
+    activity.empties && vessel >= 0 ? { kept: -1, tail: model.renewables[vessel]!.tail } : { kept: vessel, tail: 0 };
   activity.modes.forEach((mode, m) => {
     const wanted = bias !== null && bias.machine === mode.machine ? bias.wanted : [];
     const settings = mode.machine < 0 ? [0] : pickSettings(mode, inUse[mode.machine]!, wanted, limit, rng);
@@ -98,12 +102,10 @@ export function variantsOf(
         };
         if (mode.transparent) {
           for (const vessel of carried) {
-            out.push({ ...base, vessel, amount: vessel < 0 ? 0 : (amounts.get(vessel) ?? 1), kept: vessel });
+            const amount = vessel < 0 ? 0 : (amounts.get(vessel) ?? 1);
+            out.push({ ...base, vessel, amount, ...after(vessel) });
           }
-        } else {
-          const kept = activity.empties ? -1 : mode.vessel;
-          out.push({ ...base, vessel: mode.vessel, amount: mode.vessels, kept });
-        }
+        } else out.push({ ...base, vessel: mode.vessel, amount: mode.vessels, ...after(mode.vessel) });
       }
     }
   });
