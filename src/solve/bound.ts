@@ -44,21 +44,22 @@ function aloneBounds(model: Model, paths: readonly (readonly number[])[][], est:
   const empty = new State(relaxed);
   const inserter = new Inserter(relaxed, paths, est, empty);
   const rng = new Rng(1);
-  const bounds = (lateness: number, reach: number): number[] =>
-    relaxed.jobs.map((job) =>
-      paths[job.id]!.reduce((sum, path) => {
-        const found = inserter.planPath(empty, path, { lateness, reach, bias: null, settings: ALL, rng });
-        const points = found?.points ?? Number.POSITIVE_INFINITY;
-        // Ending before the reach costs that much waiting at least.
-        return sum + (reach < relaxed.horizon && job.rate > 0 ? Math.min(points, job.rate * reach) : points);
-      }, 0),
-    );
-  if (relaxed.jobs.every((job) => job.group < 0 || job.rate > 0)) {
-    const near = bounds(0, NEAR);
+  const bound = (path: readonly number[], lateness: number, reach: number): number =>
+    inserter.planPath(empty, path, { lateness, reach, bias: null, settings: ALL, rng })?.points ??
+    Number.POSITIVE_INFINITY;
+  const bounds = (each: (path: readonly number[], job: number) => number): number[] =>
+    relaxed.jobs.map(({ id }) => paths[id]!.reduce((sum, path) => sum + each(path, id), 0));
+  if (NEAR < relaxed.horizon && relaxed.jobs.every((job) => job.group < 0 || job.rate > 0)) {
+    const near = bounds((path, job) => {
+      const points = bound(path, 0, NEAR);
+      // Ending before the reach costs that much waiting at least; what has no place there may have none at all, or be late.
+      const { rate } = relaxed.jobs[job]!;
+      return points < Number.POSITIVE_INFINITY && rate > 0 ? Math.min(points, rate * NEAR) : points;
+    });
     // A plan that lands late costs at least one minute of it: no less than all jobs in time, where those cost less than that.
-    if (near.reduce((x, y) => x + y, 0) <= model.rates.late) return near;
+    if (near.reduce((x, y) => x + y, 0) <= model.rates.late - model.rates.day) return near;
   }
-  return bounds(model.horizon, model.horizon);
+  return bounds((path) => bound(path, model.horizon, model.horizon));
 }
 
 /** Lateness that the earliest possible ends force, and the length of the day that the longest chains force. */
