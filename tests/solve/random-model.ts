@@ -30,7 +30,13 @@ function fits(loads: readonly StandingLoad[]): boolean {
 }
 
 function onMachine(random: Random): ModeSpec {
-  const states = random.some([0, 1, 2, 3], 0.5);
+  const states = random.some(
+    random.pick([
+      [0, 1],
+      [2, 3],
+    ]),
+    0.6,
+  );
   const settings = states.map((state) => ({ state, minutes: random.int(2, 6), cost: random.int(0, 4) / 4 }));
   return { machine: 0, settings, load: random.chance(0.8) ? 0 : -1 };
 }
