@@ -45,7 +45,7 @@ function aloneBounds(model: Model, paths: readonly (readonly number[])[][], est:
   const inserter = new Inserter(relaxed, paths, est, empty);
   const rng = new Rng(1);
   const bound = (path: readonly number[], lateness: number, reach: number): number =>
-    inserter.planPath(empty, path, { lateness, reach, bias: null, settings: ALL, rng })?.points ??
+    inserter.planPath(empty, path, { lateness, reach, bias: null, noise: 0, target: 0, settings: ALL, rng })?.points ??
     Number.POSITIVE_INFINITY;
   const bounds = (each: (path: readonly number[], job: number) => number): number[] =>
     relaxed.jobs.map(({ id }) => paths[id]!.reduce((sum, path) => sum + each(path, id), 0));

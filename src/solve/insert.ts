@@ -86,7 +86,7 @@ export class Inserter {
     options: InsertOptions,
   ): { placements: Placement[]; points: number } | null {
     const { model } = this;
-    this.rows.clear();
+    this.rows.clear(options);
     this.charge(PLAN_WORK + PLAN_WORK_EACH * model.activities.length);
     const spreads = spreadsOf(model, this.est, state, path, options);
     if (spreads === null) return null;

@@ -3,6 +3,9 @@ import { stretchTimes } from '../kernel/cost.js';
 import type { State } from '../kernel/state.js';
 import type { Swap } from './timetable.js';
 
+/** How many places ahead a partner is looked for. */
+const AHEAD = 2;
+
 /** Further apart than this many minutes a pair does not hold each other up. */
 const NEAR = 10;
 
@@ -31,10 +34,12 @@ export function neighbours(state: State): Swap[] {
   for (const list of lists.values()) {
     list.sort((x, y) => x.from - y.from || x.to - y.to || x.a - y.a);
     for (let i = 0; i + 1 < list.length; i++) {
-      const [one, two] = [list[i]!, list[i + 1]!];
-      if (one.a === two.a || two.from < one.to || two.from - one.to > NEAR) continue;
-      if (model.activities[one.a]!.outs.some((lag) => lag.to === two.a)) continue;
-      found.set(`${one.a} ${two.a}`, { before: one.a, after: two.a });
+      for (const two of list.slice(i + 1, i + 1 + AHEAD)) {
+        const one = list[i]!;
+        if (one.a === two.a || two.from < one.to || two.from - one.to > NEAR) continue;
+        if (model.activities[one.a]!.outs.some((lag) => lag.to === two.a)) continue;
+        found.set(`${one.a} ${two.a}`, { before: one.a, after: two.a });
+      }
     }
   }
   return [...found.values()];

@@ -171,15 +171,15 @@ function linesOf<M>(takings: readonly Taking<M>[], capacity: number): Taking<M>[
   return lines;
 }
 
-/** Exchanges the two of a swap where one directly follows the other. */
+/** Where the later of a swap comes after the earlier, it goes directly before it, past whatever lies between. */
 function exchange<T>(list: T[], swap: Swap | null, activity: (entry: T) => number): void {
   if (swap === null) return;
-  for (let i = 0; i + 1 < list.length; i++) {
-    if (activity(list[i]!) !== swap.before || activity(list[i + 1]!) !== swap.after) continue;
-    const kept = list[i]!;
-    list[i] = list[i + 1]!;
-    list[i + 1] = kept;
-    i++;
+  const to = list.findIndex((entry) => activity(entry) === swap.before);
+  if (to < 0) return;
+  for (let from = to + 1, at = to; from < list.length; from++) {
+    if (activity(list[from]!) !== swap.after) continue;
+    const [moved] = list.splice(from, 1);
+    list.splice(at++, 0, moved!);
   }
 }
 

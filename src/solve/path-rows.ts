@@ -24,9 +24,14 @@ export interface Row {
 /** Stands in `nextRow` for rows that were merged before sliding. */
 const MERGED = -2;
 
+/** Different values of noise for one insertion. */
+const NOISES = 64;
+const NO_NOISE = new Float64Array(0);
+
 export class PathRows {
   private readonly rows: Row[] = [];
   private usedRows = 0;
+  private noise = NO_NOISE;
   private readonly merged: Float64Array;
   private readonly mergedRow: Int16Array;
   private readonly space: { deque: Int32Array };
@@ -45,9 +50,10 @@ export class PathRows {
     this.space = { deque: new Int32Array(h) };
   }
 
-  /** Takes back all rows that were handed out. */
-  clear(): void {
+  /** Takes back all rows that were handed out, and draws new noise for those to come. */
+  clear({ noise, rng }: InsertOptions): void {
     this.usedRows = 0;
+    this.noise = noise > 0 ? Float64Array.from({ length: NOISES }, () => noise * rng.real()) : NO_NOISE;
   }
 
   row(variant: Variant): Row {
@@ -85,6 +91,10 @@ export class PathRows {
     fillStock(this.profiles, mode, variant, variant.minutes < 0 ? 0 : minutes, low, high, own);
     fillHands(this.model, this.profiles, mode, minutes, low, high, own);
     for (let t = low; t <= high; t++) own[t] = own[t]! + variant.cost;
+    if (this.noise.length > 0) {
+      for (let t = low; t <= high; t++)
+        own[t] = own[t]! + this.noise[((t >> 2) + activity.id * 29) % this.noise.length]!;
+    }
     for (const lag of activity.ins) {
       if (lag.rate === 0 || !state.isPlaced(lag.from)) continue;
       const ready = state.end(lag.from) + lag.low;
@@ -121,7 +131,7 @@ export class PathRows {
         for (let e = eLow; e <= eHigh; e++) if (line[e]! < until + tail) after[e] = Number.POSITIVE_INFINITY;
       return;
     }
-    const landing = state.landing(job.group);
+    const landing = Math.max(options.target, state.landing(job.group));
     const others = waitingRate(state, job.group, landing);
     for (let e = eLow; e <= Math.min(eHigh, landing + options.lateness); e++) {
       const held = Math.max(e, landing) + tail;

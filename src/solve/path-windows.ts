@@ -8,9 +8,13 @@ import type { Bias } from './variants.js';
 export interface InsertOptions {
   /** How far beyond the landing that stands a sink may end. */
   readonly lateness: number;
+  /** The group is taken to land no sooner than this: a late plan is not made shorter by crowding all before its due time. */
+  readonly target: number;
   /** A sink ends at most this long before the landing that stands. */
   readonly reach: number;
   readonly bias: Bias | null;
+  /** Most points by which the start of each activity is made dearer or cheaper by chance, a few minutes alike; 0: none. */
+  readonly noise: number;
   /** Most settings of a mode that are tried. */
   readonly settings: number;
   readonly rng: Rng;
@@ -35,7 +39,7 @@ export function spreadsOf(
     let high = model.horizon - activity.shortest;
     const { group } = model.jobs[activity.job]!;
     if (activity.sink && group >= 0) {
-      const landing = state.landing(group);
+      const landing = Math.max(options.target, state.landing(group));
       high = Math.min(high, landing + options.lateness - activity.shortest);
       low = Math.max(low, landing - options.reach - activity.longest);
     }

@@ -15,8 +15,8 @@ import type { Bias } from './variants.js';
 /** Points for a job that has no place: more than any delay can cost. */
 const UNPLACED = 1e7;
 
-/** Exchanges tried on a schedule before it is left as it is. */
-const EXCHANGES = 4;
+/** Exchanges tried on a schedule before it is left as it is: many where they are quick. */
+const EXCHANGES = { least: 4, most: 12, perActivities: 100 };
 
 /** What one timing of a schedule counts as for each activity, in minutes of rows. */
 const TIMING_WORK = 200;
@@ -68,10 +68,14 @@ class Search {
   /** How long a job can wait to land before that gets dear: those that cannot wait should choose their place first. */
   private readonly urgency: number[];
 
+  private readonly exchanges: number;
+
   constructor(
     private readonly model: Model,
     private readonly options: SearchOptions,
   ) {
+    const quick = Math.floor(EXCHANGES.perActivities / model.activities.length);
+    this.exchanges = Math.max(EXCHANGES.least, Math.min(EXCHANGES.most, quick));
     this.rng = new Rng(options.seed);
     this.best = new State(model);
     this.urgency = model.jobs.map((job) => (job.group < 0 ? 400 : Math.min(300, job.keeps) - 10 * job.rate));
@@ -91,6 +95,7 @@ class Search {
     const worth = WORTH_TIMING * Math.min(1, USUAL_ACTIVITIES / model.activities.length);
     let stopped = false;
     let stale = 0;
+    let returns = 0;
     let tuned = -TUNE_EVERY;
     let untuned = false;
     while (this.inserter.work < options.work && this.bestCost > options.bound + 1e-6) {
@@ -109,7 +114,10 @@ class Search {
       for (const job of out) next.removeJob(job);
       for (const job of model.jobs) if (!next.jobIsPlaced(job.id)) next.removeJob(job.id);
       next.clipStores();
-      const limits = this.bestCost < UNPLACED ? model.groups.map((_, g) => this.best.landing(g)) : null;
+      const limits =
+        this.bestCost < UNPLACED
+          ? model.groups.map((_, g) => Math.max(this.best.landing(g), current.landing(g)))
+          : null;
       if (!this.repair(next, removal.bias, limits)) {
         stale++;
         continue;
@@ -140,15 +148,21 @@ class Search {
       if (cost < currentCost - 1e-9) weights[chosen] = weights[chosen]! * 0.9 + 0.4;
       else weights[chosen] = Math.max(0.3, weights[chosen]! * 0.995);
       if (cost < this.bestCost - 1e-9) stale = 0;
-      if (cost < this.bestCost + threshold) {
+      if (cost < Math.max(this.bestCost + threshold, currentCost - 1e-9)) {
         current = found;
         currentCost = cost;
       }
       this.offer(found, cost);
       if (stale > 60 + 4 * jobs) {
-        current = this.best;
-        currentCost = this.bestCost;
         stale = 0;
+        returns++;
+        if (returns % 2 === 1) {
+          current = this.best;
+          currentCost = this.bestCost;
+        } else {
+          current = this.afresh();
+          currentCost = this.cost(current);
+        }
       }
     }
     if (untuned && this.bestCost < UNPLACED) {
@@ -165,7 +179,7 @@ class Search {
     let least = cost;
     for (let helped = true; helped; ) {
       helped = false;
-      const swaps = this.rng.shuffle(neighbours(best)).slice(0, EXCHANGES);
+      const swaps = this.rng.shuffle(neighbours(best)).slice(0, this.exchanges);
       for (const swap of swaps) {
         this.inserter.charge(TIMING_WORK * this.model.activities.length);
         const next = this.options.swapped(best, swap);
@@ -238,6 +252,13 @@ class Search {
     return best!;
   }
 
+  /** A schedule from nothing, in an order chosen by chance. */
+  private afresh(): State {
+    const state = new State(this.model);
+    this.insertAll(state, this.rng.shuffle(this.model.jobs.map((job) => job.id)), null, null);
+    return state;
+  }
+
   /** Puts back all that is out; false as soon as something finds no place that could be better than the best schedule. */
   private repair(state: State, bias: Bias | null, limits: readonly number[] | null): boolean {
     const { model, rng } = this;
@@ -286,7 +307,9 @@ class Search {
     const wide = rng.below(5) === 0 ? 3 : 1;
     const usual = wide * (20 + Math.min(keeps, 20) + Math.ceil(10 / rate));
     const reach = rate > 0 && group >= 0 ? Math.min(model.horizon, usual) : model.horizon;
-    const base = { reach, lateness: 0, bias, settings: 5, rng };
+    const noise = rng.below(4) === 0 ? 12 * rng.real() ** 2 : 0;
+    const target = limits !== null && group >= 0 && rng.below(2) === 0 ? limits[group]! : 0;
+    const base = { reach, lateness: 0, target, bias, noise, settings: 5, rng };
     const slack = rng.below(3) === 0 ? rng.below(25) : 0;
     if (slack > 0 && inserter.insertJob(state, job, { ...base, lateness: -slack })) return true;
     if (inserter.insertJob(state, job, base)) return true;

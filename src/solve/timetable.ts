@@ -29,7 +29,7 @@ export interface Timetable<M> {
   readonly lengths: Int32Array;
   /** Workers, `crew` for each stretch in turn, that go with `lengths`. */
   readonly hands: readonly (readonly number[])[];
-  /** Two activities that change places wherever one directly follows the other. */
+  /** An activity that goes before another wherever it comes after it. */
   readonly swap: Swap | null;
   readonly runs: readonly SkeletonRun[];
   /** Minute 0. */

@@ -16,7 +16,7 @@ function scheduleOf(seed: number): { model: Model; state: State } | null {
   if (earliest === null) return null;
   const state = new State(model);
   const inserter = new Inserter(model, pathsOf(model), earliest, state);
-  const options = { lateness: 60, reach: 60, bias: null, settings: 5, rng: new Rng(seed) };
+  const options = { lateness: 60, reach: 60, bias: null, noise: 0, target: 0, settings: 5, rng: new Rng(seed) };
   for (const { id } of model.jobs) inserter.insertJob(state, id, options);
   return { model, state };
 }
