@@ -17,7 +17,7 @@ import { variantsOf } from './variants.js';
 
 /** What a plan of a path counts as before any row is filled: reading what is placed grows with how much that is. */
 const PLAN_WORK = 2000;
-const PLAN_WORK_EACH = 10;
+const PLAN_WORK_EACH = 150;
 
 export class Inserter {
   private readonly rows: PathRows;

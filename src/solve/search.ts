@@ -34,6 +34,8 @@ export interface SearchOptions {
   readonly seed: number;
   /** Minutes of rows that may be filled: the measure of effort, the same on every machine. */
   readonly work: number;
+  /** Rounds that are made in any case. */
+  readonly rounds?: number;
   readonly earliest: Int32Array;
   readonly paths: readonly (readonly number[])[][];
   /** A better schedule with the same structure, or the same. */
@@ -98,13 +100,14 @@ class Search {
     let returns = 0;
     let tuned = -TUNE_EVERY;
     let untuned = false;
-    while (this.inserter.work < options.work && this.bestCost > options.bound + 1e-6) {
+    const goesOn = (): boolean => this.inserter.work < options.work || this.rounds < (options.rounds ?? 0);
+    while (goesOn() && this.bestCost > options.bound + 1e-6) {
       if (options.shouldStop?.()) {
         stopped = true;
         break;
       }
       this.rounds++;
-      const left = 1 - (this.inserter.work - begun) / budget;
+      const left = Math.max(0, 1 - (this.inserter.work - begun) / budget);
       const chosen = this.choose(weights);
       const size = 1 + rng.below(Math.min(jobs, rng.below(3) === 0 ? 10 : 4));
       const removal = NEIGHBOURHOODS[chosen]!(current, size, rng);

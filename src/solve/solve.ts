@@ -15,13 +15,20 @@ import { writePlan } from './write-plan.js';
 export type Effort = PlanDocument['effort']['level'];
 
 /** Minutes of rows filled for up to ten dishes. */
-const WORK: Record<Effort, number> = { quick: 1e6, normal: 8e6, deep: 8e7 };
+const WORK: Record<Effort, number> = { quick: 1e6, normal: 6e6, deep: 1e8 };
 
 /** More dishes have more ways to be arranged, each of which takes longer to try; beyond this factor patience ends. */
-const MOST_WORK = 25;
+const MOST_WORK = 60;
 
 function workFor(effort: Effort, jobs: number): number {
   return WORK[effort] * Math.min(MOST_WORK, Math.max(1, jobs / 10) ** 1.5);
+}
+
+/** A handful of steps is tried until it is almost surely solved: this many rounds at normal effort, divided by the steps squared. */
+const SMALL_ROUNDS = 75_000;
+
+function roundsFor(effort: Effort, activities: number): number {
+  return Math.floor(((SMALL_ROUNDS / activities ** 2) * WORK[effort]) / WORK.normal);
 }
 
 export interface SolveOptions {
@@ -55,6 +62,7 @@ export function solve(problem: Problem, options: SolveOptions): Solved {
   const found = search(model, {
     seed: options.seed,
     work: options.work ?? workFor(options.effort, model.jobs.length),
+    rounds: options.work === undefined ? roundsFor(options.effort, model.activities.length) : 0,
     earliest: est,
     paths,
     polish: (state, tune) => polish(compiled, state, tune),
