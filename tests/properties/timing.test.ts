@@ -6,6 +6,7 @@ import { readdirSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { stringify } from 'yaml';
 import { costOf, totalOf } from '../../src/kernel/cost.js';
+import { holds } from '../../src/kernel/holds.js';
 import type { State } from '../../src/kernel/state.js';
 import type { Problem } from '../../src/problem/problem.js';
 import { readProblemFile } from '../../src/problem/read.js';
@@ -14,7 +15,7 @@ import { orderRows } from '../../src/solve/order-rows.js';
 import { earliestStarts, pathsOf } from '../../src/solve/paths.js';
 import { search } from '../../src/solve/search.js';
 import { type Timetable, timingRuns } from '../../src/solve/timetable.js';
-import { retime } from '../../src/solve/timing.js';
+import { polish, retime } from '../../src/solve/timing.js';
 import { TimingNetwork } from '../../src/solve/timing-network.js';
 import { TimingProgram } from '../../src/solve/timing-program.js';
 import { mealRows } from '../../src/solve/timing-rows.js';
@@ -248,6 +249,24 @@ describe('timing', () => {
       expect(totalOf(costOf(next)), name).toBeLessThanOrEqual(totalOf(costOf(state)) + 1e-6);
     }
     expect(held).toBeGreaterThan(0.95 * instances.length);
+  });
+
+  it('is never made worse by polishing, with or without other temperatures', () => {
+    let better = 0;
+    let tuned = 0;
+    for (const { compiled, state, name } of instances.slice(0, 80)) {
+      const before = totalOf(costOf(state));
+      const timed = polish(compiled, state, false);
+      const warmed = polish(compiled, state, true);
+      const [after, last] = [timed, warmed].map((each) => totalOf(costOf(each)));
+      expect(holds(timed) && holds(warmed), name).toBe(true);
+      expect(after, name).toBeLessThanOrEqual(before + 1e-9);
+      expect(last, name).toBeLessThanOrEqual(after! + 1e-9);
+      if (after! < before - 1e-9) better++;
+      if (last! < after! - 1e-9) tuned++;
+    }
+    expect(better).toBeGreaterThan(10);
+    expect(tuned).toBeGreaterThan(10);
   });
 
   it('has one optimum of times and temperatures together', async () => {
