@@ -5,7 +5,7 @@ import type { Problem } from '../problem/problem.js';
 import { lowerBound } from './bound.js';
 import { compile } from './compile.js';
 import { explainNone } from './explain/explain.js';
-import { secondLook } from './explain/judge.js';
+import { cannotBeDone, secondLook } from './explain/judge.js';
 import type { Reason } from './explain/reason.js';
 import { earliestStarts, pathsOf } from './paths.js';
 import { search } from './search.js';
@@ -59,6 +59,7 @@ export function solve(problem: Problem, options: SolveOptions): Solved {
   const paths = pathsOf(model);
   const bound = lowerBound(model, paths, est);
   if (bound.hopeless.length > 0) return none(bound.hopeless);
+  if (cannotBeDone(problem, model)) return none([]);
   const found = search(model, {
     seed: options.seed,
     work: options.work ?? workFor(options.effort, model.jobs.length),

@@ -191,6 +191,47 @@ describe('what clashes', () => {
     expect(clash.told).toContain('Do Right/bake at 180 °C');
   });
 
+  it('is heat in two ovens for three', () => {
+    const kitchen = {
+      appliances: [oven('left oven'), oven('right oven')],
+      pans: [pan('tin', rectangle(0.2, 0.2), { count: 3 })],
+    };
+    const bake = (step: string, heat: readonly [number, number]): StepSpec => ({
+      step,
+      work: 'bake',
+      takes: 30,
+      pan: 'tin',
+      on: [
+        { place: 'left oven', heat },
+        { place: 'right oven', heat },
+      ],
+    });
+    const [first, second, platterDish] = joined(bake('cake', [100, 110]), bake('tart', [160, 170])) as [
+      DishSpec,
+      DishSpec,
+      DishSpec,
+    ];
+    const [arrange] = platterDish.steps as [StepSpec];
+    const third: DishSpec = { dish: 'Middle', served: false, steps: [bake('bread', [220, 230])] };
+    const after = [...arrange.after!, { step: 'Middle/bread', gap: [0, 5] as const }];
+    const all = [first, second, third, { ...platterDish, steps: [{ ...arrange, after }] }];
+    const clash = clashOf(problemOf({ serve: 180, kitchen, dishes: all }));
+    expect(clash.why).toContain(
+      'Left/cake at 100-110 °C, Right/tart at 160-170 °C and Middle/bread at 220-230 °C all need the left oven or the right oven',
+    );
+  });
+
+  it('is more cooks at once than there are', () => {
+    const cooks = ['Ines', 'Tomas'];
+    const lift: StepSpec = { step: 'lift', work: 'finish', takes: 10, hands: { ...ALL_HANDS, cooks: 2 } };
+    const whisk: StepSpec = { step: 'whisk', work: 'finish', takes: 10, ...HANDS };
+    const clash = clashOf(platter(lift, whisk, {}, { cooks }));
+    expect(families(clash)).toEqual([['hands', 'gap']]);
+    expect(clash.why).toMatch(
+      /Left\/lift and Right\/whisk each need hands .*, three cooks in all, and there are two cooks\./,
+    );
+  });
+
   it('is room in the oven', () => {
     const large = pan('large tray', rectangle(0.5, 0.38), { count: 2 });
     const kitchen = { appliances: [oven('oven', { count: 1 })], pans: [large] };
@@ -279,6 +320,23 @@ describe('what clashes', () => {
     expect(clash.told).toContain('Begin at ');
   });
 
+  it('is a cook who comes late', () => {
+    const cooks = [
+      { name: 'Ines', can: ['prep', 'finish', 'plate'] },
+      { name: 'Paulo', can: ['grill'], from: 16 * 60 },
+    ];
+    const steak: DishSpec = { dish: 'Steak', steps: [{ step: 'grill', work: 'grill', takes: 10, ...HANDS }] };
+    const problem = problemOf({ start: '2026-10-03T11:00:00+01:00', serve: 60, cooks, dishes: [steak, SALAD] });
+    const clash = clashOf(problem);
+    expect(clash.whys.slice(0, 3)).toEqual([
+      'Steak cannot be done, even with the kitchen to itself, even served as late as 14:00.',
+      'Steak/grill needs hands the whole time, and only Paulo can do it.',
+      'Paulo comes at 16:00.',
+    ]);
+    expect(clash.told).toContain('Let Ines do grill too (Steak/grill): then everything fits.');
+    expect(clash.told).toMatch(/Serve at 16:\d\d \(4 h .*later\): then everything fits\./);
+  });
+
   it('is the clock', () => {
     const cure: DishSpec = {
       dish: 'Cured trout',
@@ -297,7 +355,7 @@ describe('what clashes', () => {
       'From the start at 16:00 to the end of Cured trout/slice it takes at least 12 h 20 min, and serving is asked for 19:00.',
     );
     expect(clash.told).toMatch(/Begin at 06:\d\d \(9 h 30 min earlier\)/);
-    expect(clash.told).toMatch(/Serve at 04:30 \(9 h 30 min later\)/);
+    expect(clash.told).toMatch(/Serve at 04:30 on 2026-10-04 \(9 h 30 min later\)/);
   });
 
   it('is gaps alone', () => {

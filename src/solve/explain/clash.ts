@@ -13,8 +13,9 @@ export interface Clash {
 const SECOND_LOOK = 600_000;
 
 /**
- * Leaving out any of the dishes found, a plan was found for the others. `suspects`: dishes for which a search for the whole meal found
- * no place. Null where the work is used up, or where a longer look shows that the dishes do go together.
+ * Leaving out any of the dishes found, the others are no longer proven not to go together, or a plan was found for them.
+ * `suspects`: dishes for which a search for the whole meal found no place. Null where the work is used up, or where a longer
+ * look shows that the dishes do go together.
  */
 export function smallestClash(problem: Problem, judge: Judge, suspects: readonly number[]): Clash | null {
   const served = [...problem.dishes.keys()].filter((d) => problem.dishes[d]!.served);
@@ -22,14 +23,20 @@ export function smallestClash(problem: Problem, judge: Judge, suspects: readonly
   const ordered = [...suspect, ...served.filter((d) => !suspect.includes(d))];
   const part = (dishes: readonly number[]): Part => onlyDishes(problem, withComponents(problem, dishes));
 
-  const pairs = (suspect.length > 0 ? suspect : ordered.slice(0, 1)).flatMap((one) =>
-    ordered.filter((other) => other !== one).map((other) => [one, other]),
-  );
-  const found =
-    [...ordered.map((d) => [d]), ...pairs].find((dishes) => judge.proves(part(dishes).problem)) ??
-    fewestWith(suspect, ordered, (dishes) => judge.ofProblem(part(dishes).problem).kind !== 'fits');
+  const proven = (dishes: readonly number[]): boolean => judge.proves(part(dishes).problem);
+  const unplanned = (dishes: readonly number[]): boolean => judge.ofProblem(part(dishes).problem).kind !== 'fits';
+  const found = proven(ordered)
+    ? fewest([], false, ordered, proven)
+    : (few(suspect, ordered).find(proven) ?? fewestWith(suspect, ordered, unplanned));
   if (judge.over) return null;
   return settled(withoutIdle(problem, judge, withComponents(problem, found)), judge);
+}
+
+/** Single dishes, then pairs with a suspect: of those a proof is cheap even where the whole meal is too large for one. */
+function few(suspect: readonly number[], all: readonly number[]): number[][] {
+  const firsts = suspect.length > 0 ? suspect : all.slice(0, 1);
+  const pairs = firsts.flatMap((one) => all.filter((other) => other !== one).map((other) => [one, other]));
+  return [...all.map((dish) => [dish]), ...pairs];
 }
 
 /** Whether the clash is certain, after a longer look where no proof was found. */

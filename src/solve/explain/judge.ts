@@ -22,7 +22,7 @@ interface Found {
 export type Verdict = ({ readonly kind: 'fits' } & Found) | { readonly kind: 'never' } | { readonly kind: 'open' };
 
 /** Minutes of rows filled in one search, as in `solve`. */
-const USUAL = 20_000;
+const USUAL = 40_000;
 
 /** The same for a whole meal of ten dishes. */
 const WHOLE_MEAL = 60_000;
@@ -147,6 +147,9 @@ export class Judge {
     return best !== null && holds(best.state) ? best : null;
   }
 }
+
+/** Whether there is a proof that a meal has no schedule, so that none need be looked for. */
+export const cannotBeDone = (problem: Problem, model: Model): boolean => refute(problem, model, PROOF).proven;
 
 /**
  * A schedule of a whole meal for which a usual search found none: with a bounded amount of work and other costs. Null where

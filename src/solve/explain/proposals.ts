@@ -8,7 +8,7 @@
 
 import { isAble } from '../../problem/able.js';
 import { dialSettings } from '../../problem/heat.js';
-import { clockAt, stepKey } from '../../problem/hours.js';
+import { dateAt, stepKey } from '../../problem/hours.js';
 import type { Problem } from '../../problem/problem.js';
 import { showMinutes, showTemperature, showTemperatureSpan } from '../../units/show.js';
 import * as change from './changes.js';
@@ -16,7 +16,7 @@ import type { Clash } from './clash.js';
 import type { Needs } from './needs.js';
 import { withoutDish } from './restrict.js';
 import { wallClock } from './say-people.js';
-import { gapWords, heatedOptions, nextOne } from './words.js';
+import { clockWords, gapLimit, heatedOptions, nextOne } from './words.js';
 
 export interface Change {
   /** What to do, without its effect: `Serve at 19:25 (25 min later)`. */
@@ -82,7 +82,7 @@ export function proposalsFor(problem: Problem, clash: Clash, clashes: readonly N
     ...heatProposals(problem, stepsWith('heat')),
     ...(people ? skillProposals(problem, stepsWith('hands')) : []),
     ...(people ? hoursProposals(problem, of('hours')) : []),
-    ...(families.has('clock') || families.has('hours') ? clockProposals(problem) : []),
+    ...(families.has('clock') || families.has('hours') ? clockProposals(problem, families.has('hours')) : []),
     ...panProposals(problem, stepsWith('pan')),
     ...(families.has('board') ? [boardProposal(problem)] : []),
     ...(people ? [cookProposal(problem)] : []),
@@ -96,7 +96,7 @@ function gapProposal(problem: Problem, from: number, to: number): Proposal {
   const amounts = steps(5, LONGEST_WAIT, 5).filter((high) => high > gap.high && high > gap.low);
   const [first, then] = [stepKey(problem, from), stepKey(problem, to)];
   const make = (high: number): Change => ({
-    say: `Let ${then} begin up to ${showMinutes(high)} after ${first} (now ${gapWords(gap.low, gap.high).replace(/ after$/, '')})`,
+    say: `Let ${then} begin up to ${showMinutes(high)} after ${first} (now ${gapLimit(gap.low, gap.high)})`,
     trouble: 10 + (high - gap.high),
     problem: change.longerGap(problem, from, to, high),
   });
@@ -193,19 +193,21 @@ function hoursProposals(problem: Problem, cooks: readonly number[]): Proposal[] 
   });
 }
 
-function clockProposals(problem: Problem): Proposal[] {
+/** `sameDay`: hours come again every day, and a start on the day before would have the meal cooked a day too soon. */
+function clockProposals(problem: Problem, sameDay: boolean): Proposal[] {
+  const sooner = DELAYS.filter((minutes) => !sameDay || dateAt(problem, -minutes) === dateAt(problem, 0));
   const start = (minutes: number): Change => ({
-    say: `Begin at ${clockAt(problem, -minutes)} (${showMinutes(minutes)} earlier)`,
+    say: `Begin at ${clockWords(problem, -minutes)} (${showMinutes(minutes)} earlier)`,
     trouble: 10 + minutes / 4,
     problem: change.startEarlier(problem, minutes),
   });
   const serve = (minutes: number): Change => ({
-    say: `Serve at ${clockAt(problem, problem.serve + minutes)} (${showMinutes(minutes)} later)`,
+    say: `Serve at ${clockWords(problem, problem.serve + minutes)} (${showMinutes(minutes)} later)`,
     trouble: 20 + minutes,
     problem: change.serveLater(problem, minutes),
   });
   return [
-    { kind: 'start', amounts: DELAYS, make: start, keepsDishes: true },
+    { kind: 'start', amounts: sooner, make: start, keepsDishes: true },
     { kind: 'serve', amounts: DELAYS, make: serve, keepsDishes: true },
   ];
 }

@@ -1,5 +1,5 @@
 /** Proof that a model has no schedule: no order of what clashes agrees with the gaps, the hours and the horizon. */
-import type { Model } from '../../kernel/model.js';
+import type { Activity, Model } from '../../kernel/model.js';
 import type { Problem } from '../../problem/problem.js';
 import { earliestStarts } from '../paths.js';
 import { endOf, landingOf, momentsOf, startOf, ZERO } from './claim.js';
@@ -14,15 +14,56 @@ export interface Refutation {
   readonly work: number;
 }
 
+/** Activities with several modes that are told apart, where what all modes have in common gives no proof. */
+const MOST_CHOICES = 8;
+
+/** `effort`: distances that may be followed. */
 export function refute(problem: Problem, model: Model, effort: number): Refutation {
-  const network = new Network(momentsOf(model));
-  const ready = earliestStarts(model);
-  if (ready === null || !network.add(distancesOf(model, ready))) return { proven: true, work: network.work };
-  const { pools, stays } = claimsOf({ kitchen: problem.kitchen, options: (a) => problem.steps[a]!.options }, model);
+  const modes = model.activities.map((activity) => [...activity.modes.keys()]);
+  const open = modes.flatMap((list, a) => (list.length > 1 ? [a] : []));
+  let work = 0;
+  const dead = (kept: readonly (readonly number[])[], choices: readonly number[]): boolean => {
+    const attempt = refuteModes(problem, model, kept, effort - work);
+    work += attempt.work;
+    const [next, ...others] = choices;
+    if (attempt.proven || next === undefined || work > effort) return attempt.proven;
+    return kept[next]!.every((mode) =>
+      dead(
+        kept.map((list, a) => (a === next ? [mode] : list)),
+        others,
+      ),
+    );
+  };
+  const proven = dead(modes, open.length <= MOST_CHOICES ? open : []);
+  return { proven, work };
+}
+
+/** With these modes of each activity only. */
+function refuteModes(problem: Problem, model: Model, kept: readonly (readonly number[])[], effort: number): Refutation {
+  const part: Model = {
+    ...model,
+    activities: model.activities.map((activity, a) =>
+      kept[a]!.length === activity.modes.length ? activity : withModes(activity, kept[a]!),
+    ),
+  };
+  const network = new Network(momentsOf(part));
+  const ready = earliestStarts(part);
+  if (ready === null || !network.add(distancesOf(part, ready))) return { proven: true, work: network.work };
+  const options = (a: number) => kept[a]!.map((mode) => problem.steps[a]!.options[mode]!);
+  const { pools, stays } = claimsOf({ kitchen: problem.kitchen, options }, part);
   // One branch that is not refuted is enough to end the attempt.
   const search = new OrderSearch(network, pools, stays, effort, () => true);
   const proven = !search.find() && search.complete;
   return { proven, work: network.work };
+}
+
+/** Some modes of an activity, with the lengths that they allow. */
+function withModes(activity: Activity, kept: readonly number[]): Activity {
+  const modes = kept.map((mode) => activity.modes[mode]!);
+  const lengths = modes.flatMap(({ range, settings }) =>
+    range === null ? settings.map((setting) => setting.minutes) : [range.low, range.high],
+  );
+  return { ...activity, modes, shortest: Math.min(...lengths), longest: Math.max(...lengths) };
 }
 
 /** The lags, lengths and due times of a model, and the horizon. */

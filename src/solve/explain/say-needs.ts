@@ -1,12 +1,11 @@
 /** What steps need at the same time and cannot all have: one sentence for each thing that is too scarce. */
 import { transitionTime } from '../../kernel/model.js';
 import { explainMisfit, type NamedLoad } from '../../kitchen/misfit.js';
-import { clockAt } from '../../problem/hours.js';
 import type { Option, Pan } from '../../problem/problem.js';
 import { showMinutes, showTemperatureSpan } from '../../units/show.js';
 import type { Family } from './loosen.js';
 import type { Needs } from './needs.js';
-import { bothOrAll, heatedOptions, numberWord, sayList, stepNames, thereAre } from './words.js';
+import { bothOrAll, clockWords, heatedOptions, numberWord, sayList, stepNames, thereAre } from './words.js';
 
 /** Steps that a clash needs something of a family for, in the order of their ids. */
 export function stepsOf({ needs }: Needs, family: Family): number[] {
@@ -164,7 +163,7 @@ export function when({ compiled: { problem, model }, picture }: Needs, steps: re
   const to = Math.min(...steps.map((id) => picture.end(id)));
   if (from >= to) return '';
   const served = Math.max(...model.groups.map((_, g) => picture.landing(g)));
-  const clock = (minute: number): string => clockAt(problem, minute);
+  const clock = (minute: number): string => clockWords(problem, minute);
   return ` at the same time (${clock(from)} to ${clock(to)} when served at ${clock(served)})`;
 }
 

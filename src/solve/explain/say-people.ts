@@ -12,16 +12,18 @@ export function handsSentences(clash: Needs): string[] {
   const able = steps.map((id) => ableCooks(problem, id));
   const everyone = able.every((list) => list.length === problem.cooks.length);
   const same = able.every((list) => list.join() === able[0]!.join());
-  const crew = Math.max(...steps.flatMap((id) => problem.steps[id]!.options.map((option) => option.hands.cooks)));
+  const crews = steps.map((id) => Math.min(...problem.steps[id]!.options.map((option) => option.hands.cooks)));
+  const asked = crews.reduce((sum, crew) => sum + crew, 0);
   const whole = steps.every((id) => problem.steps[id]!.options.every((option) => option.hands.all));
-  const hands = `${crew > 1 ? `up to ${cooksWord(crew)} at once` : 'hands'}${whole ? ' the whole time' : ''}`;
+  const hands = whole ? 'hands the whole time' : 'hands';
+  const many = asked > steps.length ? `, ${cooksWord(asked)} in all` : '';
   const need = steps.length === 1 ? 'needs' : 'each need';
   const who = everyone
     ? `, and there ${problem.cooks.length === 1 ? 'is' : 'are'} ${cooksWord(problem.cooks.length)}`
     : same
       ? `, and only ${sayList(namesOf(problem, able[0]!))} can do ${steps.length === 1 ? 'it' : 'them'}`
       : '';
-  const first = `${sayList(stepNames(problem, steps))} ${need} ${hands}${when(clash, steps)}${who}.`;
+  const first = `${sayList(stepNames(problem, steps))} ${need} ${hands}${when(clash, steps)}${many}${who}.`;
   const each = everyone || same ? [] : steps.map((id, i) => onlyThese(problem, id, able[i]!));
   return [first, ...each.filter((say) => say !== null), ...hoursSentences(clash)];
 }

@@ -1,5 +1,5 @@
 /** Why dishes cannot be planned together, in a cook's words. */
-import { clockAt, stepKey } from '../../problem/hours.js';
+import { stepKey } from '../../problem/hours.js';
 import type { Problem } from '../../problem/problem.js';
 import { showMinutes } from '../../units/show.js';
 import { earliestStarts } from '../paths.js';
@@ -7,7 +7,7 @@ import type { Clash } from './clash.js';
 import type { Needs } from './needs.js';
 import { boardSentence, burnerSentence, heatSentence, panSentences, spaceSentence } from './say-needs.js';
 import { handsSentences } from './say-people.js';
-import { gapWords, sayList } from './words.js';
+import { clockWords, gapWords, sayList } from './words.js';
 
 export function whySentences(clash: Clash, clashes: readonly Needs[]): string[] {
   const [first, ...others] = clashes;
@@ -26,7 +26,9 @@ function headline({ part: { problem }, certain }: Clash, { families, compiled }:
   if (!certain) {
     return `No way was found to do ${sayList(names)}${alone}; it is not proven that there is none.`;
   }
-  const late = families.includes('clock') ? `, even served as late as ${clockAt(problem, compiled.model.horizon)}` : '';
+  const late = families.includes('clock')
+    ? `, even served as late as ${clockWords(problem, compiled.model.horizon)}`
+    : '';
   return `${sayList(names)} cannot be done${alone}${late}.`;
 }
 
@@ -62,8 +64,8 @@ function gapSentences({ compiled: { problem, model }, needs }: Needs): string[] 
 /** How soon everything could be ready if nothing but order, gaps and lengths counted. */
 function clockSentence({ compiled: { problem, model }, families }: Needs): string[] {
   if (!families.includes('clock')) return [];
-  const from = clockAt(problem, 0);
-  const to = clockAt(problem, lastMinute(problem));
+  const from = clockWords(problem, 0);
+  const to = clockWords(problem, lastMinute(problem));
   const starts = earliestStarts({ ...model, horizon: Number.MAX_SAFE_INTEGER });
   if (starts === null) return [];
   let last = 0;

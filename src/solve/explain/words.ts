@@ -1,5 +1,5 @@
 /** Words that the sentences about clashes and ways out share. */
-import { stepKey } from '../../problem/hours.js';
+import { clockAt, dateAt, stepKey } from '../../problem/hours.js';
 import type { Option, Problem } from '../../problem/problem.js';
 import { showMinutes } from '../../units/show.js';
 
@@ -22,12 +22,23 @@ export const bothOrAll = (count: number): string => (count === 2 ? 'both' : 'all
 /** `a second`, `a third`, then `another`. */
 export const nextOne = (have: number): string => (have === 1 ? 'a second' : have === 2 ? 'a third' : 'another');
 
-/** How a gap is written: `at most 10 min after`, `20 to 30 min after`, `exactly 1 h after`. */
-export function gapWords(low: number, high: number): string {
-  if (high === 0) return 'right after';
-  if (low === high) return `exactly ${showMinutes(low)} after`;
-  return low === 0 ? `at most ${showMinutes(high)} after` : `${showMinutes(low)} to ${showMinutes(high)} after`;
+/** `18:30`, with its date where that is not the day of the asked serving time: `23:30 on 2026-10-02`. */
+export function clockWords(problem: Problem, minute: number): string {
+  const date = dateAt(problem, minute);
+  const clock = clockAt(problem, minute);
+  return date === dateAt(problem, problem.serve) ? clock : `${clock} on ${date}`;
 }
+
+/** How long a gap is: `at once`, `at most 10 min`, `20 min to 30 min`, `exactly 1 h`. */
+export function gapLimit(low: number, high: number): string {
+  if (high === 0) return 'at once';
+  if (low === high) return `exactly ${showMinutes(low)}`;
+  return low === 0 ? `at most ${showMinutes(high)}` : `${showMinutes(low)} to ${showMinutes(high)}`;
+}
+
+/** `right after`, `at most 10 min after`. */
+export const gapWords = (low: number, high: number): string =>
+  high === 0 ? 'right after' : `${gapLimit(low, high)} after`;
 
 /** Options of a step on appliances with heat runs. */
 export const heatedOptions = (problem: Problem, step: number): readonly HeatedOption[] =>
