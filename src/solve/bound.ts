@@ -11,6 +11,9 @@ import { Rng } from './rng.js';
 /** Minutes before the landing that are looked at first; few jobs are best ready earlier. */
 const NEAR = 60;
 
+/** Beyond this many jobs the bound of a late plan takes longer than it is worth. */
+const MANY_JOBS = 40;
+
 /** Enough for every setting and every free length. */
 const ALL = 100_000;
 
@@ -23,13 +26,13 @@ export interface Bound {
 
 export function lowerBound(model: Model, paths: readonly (readonly number[])[][], est: Int32Array): Bound {
   const alone = aloneBounds(model, paths, est);
-  const hopeless = model.jobs.filter((job) => alone[job.id]! === Number.POSITIVE_INFINITY).map((job) => job.id);
-  if (hopeless.length > 0) return { points: Number.POSITIVE_INFINITY, hopeless };
-  const points = alone.reduce((a, b) => a + b, 0) + chainBound(model, est) + runsBound(model);
-  return { points: Math.max(0, points - 1e-6), hopeless };
+  if (alone.hopeless.length > 0) return alone;
+  const points = alone.points + chainBound(model, est) + runsBound(model);
+  return { points: Math.max(0, points - 1e-6), hopeless: [] };
 }
 
-function aloneBounds(model: Model, paths: readonly (readonly number[])[][], est: Int32Array): number[] {
+/** What the jobs cost at least, each with the kitchen to itself. */
+function aloneBounds(model: Model, paths: readonly (readonly number[])[][], est: Int32Array): Bound {
   const relaxed: Model = {
     ...model,
     machines: model.machines.map((machine) => ({ ...machine, runCost: 0, idleCost: 0 })),
@@ -47,19 +50,30 @@ function aloneBounds(model: Model, paths: readonly (readonly number[])[][], est:
   const bound = (path: readonly number[], lateness: number, reach: number): number =>
     inserter.planPath(empty, path, { lateness, reach, bias: null, noise: 0, target: 0, settings: ALL, rng })?.points ??
     Number.POSITIVE_INFINITY;
-  const bounds = (each: (path: readonly number[], job: number) => number): number[] =>
-    relaxed.jobs.map(({ id }) => paths[id]!.reduce((sum, path) => sum + each(path, id), 0));
-  if (NEAR < relaxed.horizon && relaxed.jobs.every((job) => job.group < 0 || job.rate > 0)) {
-    const near = bounds((path, job) => {
-      const points = bound(path, 0, NEAR);
+  const sum = (job: number, each: (path: readonly number[]) => number): number =>
+    paths[job]!.reduce((total, path) => total + each(path), 0);
+  const near = relaxed.jobs.map(({ id, rate, group }) => {
+    const reach = group >= 0 && rate > 0 ? Math.min(NEAR, relaxed.horizon) : relaxed.horizon;
+    return sum(id, (path) => {
+      const points = bound(path, 0, reach);
       // Ending before the reach costs that much waiting at least; what has no place there may have none at all, or be late.
-      const { rate } = relaxed.jobs[job]!;
-      return points < Number.POSITIVE_INFINITY && rate > 0 ? Math.min(points, rate * NEAR) : points;
+      return points < Number.POSITIVE_INFINITY && reach < relaxed.horizon ? Math.min(points, rate * reach) : points;
     });
-    // A plan that lands late costs at least one minute of it: no less than all jobs in time, where those cost less than that.
-    if (near.reduce((x, y) => x + y, 0) <= model.rates.late - model.rates.day) return near;
-  }
-  return bounds((path) => bound(path, model.horizon, model.horizon));
+  });
+  const full = (job: number): number => sum(job, (path) => bound(path, model.horizon, model.horizon));
+  const far = near.map((points, job) => (points < Number.POSITIVE_INFINITY ? 0 : full(job)));
+  const hopeless = model.jobs.map((job) => job.id).filter((job) => far[job] === Number.POSITIVE_INFINITY);
+  if (hopeless.length > 0) return { points: Number.POSITIVE_INFINITY, hopeless };
+  const inTime = near.reduce((x, y) => x + y, 0);
+  // A plan that lands late costs a minute of it at least: no less than all jobs in time, where those cost less than that.
+  const oneLate = model.rates.late - model.rates.day;
+  if (inTime <= oneLate) return { points: inTime, hopeless: [] };
+  const late =
+    model.jobs.length > MANY_JOBS
+      ? far
+      : near.map((points, job) => Math.min(points, far[job]! > 0 ? far[job]! : full(job)));
+  const anyhow = late.reduce((x, y) => x + y, 0);
+  return { points: Math.max(anyhow, Math.min(inTime, oneLate)), hopeless: [] };
 }
 
 /** Lateness that the earliest possible ends force, and the length of the day that the longest chains force. */

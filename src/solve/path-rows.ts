@@ -140,7 +140,7 @@ export class PathRows {
       else after[e] = (model.rates.late + others) * (e - landing);
     }
     if (job.storage === null || variant.kept < 0) return;
-    const storage = new StorageView(model, view, job, variant.kept, variant.amount);
+    const storage = new StorageView(model, view, job, variant.kept, variant.amount).within(eLow, landing);
     if (storage.empty) return;
     for (let e = eLow; e <= Math.min(eHigh, landing - 1); e++) {
       if (after[e] === Number.POSITIVE_INFINITY) continue;

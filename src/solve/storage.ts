@@ -15,9 +15,12 @@ export interface Store {
 /** Settings tried beside those that the machine is in anyway. */
 const FRESH_SETTINGS = 2;
 
+/** Ways tried for each end of a job. */
+const MOST_WAYS = 12;
+
 /** Places for one job's storage with a given custody, given all else; asked for each end of its last activity. */
 export class StorageView {
-  private readonly ways: { mode: number; setting: number; window: StateWindow }[] = [];
+  private ways: { mode: number; setting: number; window: StateWindow }[] = [];
 
   constructor(
     private readonly model: Model,
@@ -35,6 +38,14 @@ export class StorageView {
         for (const window of view.windows(mode.machine, state)) this.ways.push({ mode: m, setting: s, window });
       });
     });
+  }
+
+  /** Keeps only the ways that are open longest between two minutes. */
+  within(from: number, to: number): this {
+    const open = ({ window }: { window: StateWindow }): number => Math.min(to, window.to) - Math.max(from, window.from);
+    const kept = this.ways.filter((way) => open(way) > 0).sort((a, b) => open(b) - open(a));
+    this.ways = kept.slice(0, MOST_WAYS);
+    return this;
   }
 
   get empty(): boolean {
@@ -85,10 +96,9 @@ export function storeJob(model: Model, state: State, view: MachineView, jobId: n
   const sink = job.activities.find((a) => model.activities[a]!.sink)!;
   const held = heldAtEnd(model, state, sink);
   if (held === null) return;
-  const found = new StorageView(model, view, job, held.vessel, held.amount).best(
-    state.end(sink),
-    state.landing(job.group),
-  );
+  const found = new StorageView(model, view, job, held.vessel, held.amount)
+    .within(state.end(sink), state.landing(job.group))
+    .best(state.end(sink), state.landing(job.group));
   if (found === null) return;
   state.store.mode[jobId] = found.mode;
   state.store.setting[jobId] = found.setting;

@@ -60,6 +60,15 @@ function pickLengths(range: NonNullable<Activity['modes'][number]['range']>, lim
   return [...new Set([range.low, range.bestLow, middle, range.bestHigh, range.high, chance])].sort((a, b) => a - b);
 }
 
+/** Modes worth trying in one insertion: all when few, else some by chance; null: all. */
+function pickModes(activity: Activity, limit: number, rng: Rng): ReadonlySet<number> | null {
+  const n = activity.modes.length;
+  if (n <= limit + 3) return null;
+  const picked = new Set<number>();
+  while (picked.size < limit) picked.add(rng.below(n));
+  return picked;
+}
+
 /**
  * Variants of an activity. `carried`: the custodies that may reach it along the path (-1 for none), which a transparent mode
  * carries on.
@@ -77,7 +86,9 @@ export function variantsOf(
   const out: Variant[] = [];
   const after = (vessel: number): { kept: number; tail: number } =>
     activity.empties && vessel >= 0 ? { kept: -1, tail: model.renewables[vessel]!.tail } : { kept: vessel, tail: 0 };
+  const tried = pickModes(activity, limit, rng);
   activity.modes.forEach((mode, m) => {
+    if (tried !== null && !tried.has(m)) return;
     const wanted = bias !== null && bias.machine === mode.machine ? bias.wanted : [];
     const settings = mode.machine < 0 ? [0] : pickSettings(mode, inUse[mode.machine]!, wanted, limit, rng);
     const slides = mode.range !== null && mode.machine < 0 && mode.attention.crew === 0;
