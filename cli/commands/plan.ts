@@ -4,6 +4,7 @@ import { ASCII, UNICODE } from '../../src/chart/glyphs.js';
 import { reportLines } from '../../src/chart/report.js';
 import { viewOf } from '../../src/chart/view.js';
 import type { PlanDocument } from '../../src/plan/document.js';
+import { planOfNone } from '../../src/plan/none.js';
 import type { Problem } from '../../src/problem/problem.js';
 import type { Reason } from '../../src/solve/explain/reason.js';
 import type { Effort, Solved } from '../../src/solve/solve.js';
@@ -75,7 +76,10 @@ async function runPlan(io: Io, file: string, options: PlanOptions): Promise<Exit
   }
   const { plan, reasons } = solved;
   if (plan === null || plan.status === 'none') {
-    if (plan !== null && options.json) printJson(io, plan);
+    if (options.json) {
+      const { effort: level, seed } = options;
+      printJson(io, plan ?? planOfNone(problem, { level, seed, rounds: 0, stopped: false }));
+    }
     io.stderr.write(noPlan(reasons));
     return EXIT.none;
   }

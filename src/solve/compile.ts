@@ -196,6 +196,9 @@ function attentionOf(hands: Hands): Attention {
   };
 }
 
+/** Workers are bits of a number; those beyond get nothing to do. */
+const MOST_WORKERS = 31;
+
 function ableMask(problem: Problem, step: Step, option: Option): number {
   const { place } = option;
   const words = new Set<string>([step.work]);
@@ -206,7 +209,7 @@ function ableMask(problem: Problem, step: Step, option: Option): number {
   }
   let mask = 0;
   problem.cooks.forEach((cook, c) => {
-    if (cook.can === null || cook.can.some((word) => words.has(word))) mask |= 1 << c;
+    if (c < MOST_WORKERS && (cook.can === null || cook.can.some((word) => words.has(word)))) mask |= 1 << c;
   });
   return mask;
 }

@@ -38,6 +38,8 @@ export interface SearchOptions {
   readonly rounds?: number;
   readonly earliest: Int32Array;
   readonly paths: readonly (readonly number[])[][];
+  /** A schedule to begin with, in place of those made by rule. */
+  readonly start?: State;
   /** A better schedule with the same structure, or the same. */
   readonly polish: (state: State, tune: boolean) => State;
   /** With two neighbours exchanged; null where that cannot be. */
@@ -86,7 +88,7 @@ class Search {
 
   run(): SearchResult {
     const { model, rng, options } = this;
-    let current = this.construct();
+    let current = options.start ?? this.construct();
     let currentCost = this.cost(current);
     this.offer(current, currentCost);
     const weights = NEIGHBOURHOODS.map(() => 1);

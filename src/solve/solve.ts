@@ -1,5 +1,6 @@
 /** The way from a problem to its plan: compile, bound, construct, improve, polish, write. */
 import { costOf, totalOf } from '../kernel/cost.js';
+import type { State } from '../kernel/state.js';
 import type { PlanDocument } from '../plan/document.js';
 import type { Problem } from '../problem/problem.js';
 import { lowerBound } from './bound.js';
@@ -8,7 +9,7 @@ import { explainNone } from './explain/explain.js';
 import { cannotBeDone, secondLook } from './explain/judge.js';
 import type { Reason } from './explain/reason.js';
 import { earliestStarts, pathsOf } from './paths.js';
-import { search } from './search.js';
+import { type SearchResult, search } from './search.js';
 import { polish, swapped } from './timing.js';
 import { writePlan } from './write-plan.js';
 
@@ -29,6 +30,17 @@ const SMALL_ROUNDS = 75_000;
 
 function roundsFor(effort: Effort, activities: number): number {
   return Math.floor(((SMALL_ROUNDS / activities ** 2) * WORK[effort]) / WORK.normal);
+}
+
+/** Beyond this many dishes proofs and ways out take longer than a cook would wait for them. */
+const MANY_JOBS = 60;
+
+function notFound(problem: Problem, jobs: readonly number[]): Reason {
+  const names = jobs.map((job) => problem.dishes[job]!.name).join(', ');
+  return {
+    kind: 'why',
+    say: `No time was found for ${names} beside everything else with this much search; it is not proven that there is none.`,
+  };
 }
 
 export interface SolveOptions {
@@ -59,25 +71,30 @@ export function solve(problem: Problem, options: SolveOptions): Solved {
   const paths = pathsOf(model);
   const bound = lowerBound(model, paths, est);
   if (bound.hopeless.length > 0) return none(bound.hopeless);
-  if (cannotBeDone(problem, model)) return none([]);
-  const found = search(model, {
-    seed: options.seed,
-    work: options.work ?? workFor(options.effort, model.jobs.length),
-    rounds: options.work === undefined ? roundsFor(options.effort, model.activities.length) : 0,
-    earliest: est,
-    paths,
-    polish: (state, tune) => polish(compiled, state, tune),
-    swapped: (state, swap) => swapped(compiled, state, swap),
-    bound: bound.points,
-    ...(options.onProgress && { onBest: (points: number) => options.onProgress!({ points, bound: bound.points }) }),
-    ...(options.shouldStop && { shouldStop: options.shouldStop }),
-  });
-  let { state } = found;
+  const many = model.jobs.length > MANY_JOBS;
+  if (!many && cannotBeDone(problem, model)) return none([]);
+  const improve = (start?: State): SearchResult =>
+    search(model, {
+      seed: options.seed,
+      work: options.work ?? workFor(options.effort, model.jobs.length),
+      rounds: options.work === undefined ? roundsFor(options.effort, model.activities.length) : 0,
+      earliest: est,
+      paths,
+      polish: (state, tune) => polish(compiled, state, tune),
+      swapped: (state, swap) => swapped(compiled, state, swap),
+      bound: bound.points,
+      ...(start && { start }),
+      ...(options.onProgress && { onBest: (points: number) => options.onProgress!({ points, bound: bound.points }) }),
+      ...(options.shouldStop && { shouldStop: options.shouldStop }),
+    });
+  let found = improve();
   if (found.unplaced.length > 0) {
+    if (many) return { plan: null, reasons: [notFound(problem, found.unplaced)] };
     const second = found.stopped ? null : secondLook(problem, model, options.seed, options.shouldStop);
     if (second === null) return none(found.unplaced);
-    state = polish(compiled, polish(compiled, second, false), true);
+    found = improve(polish(compiled, second, false));
   }
+  const { state } = found;
   const total = totalOf(costOf(state));
   const late = model.groups.some((group, g) => state.landing(g) > group.due);
   const proven = total <= bound.points + 0.005;
