@@ -44,6 +44,9 @@ export interface Attention {
   readonly crew: number;
 }
 
+/** Workers are bits of a number; those beyond get nothing to do. */
+export const MOST_WORKERS = 31;
+
 export interface ActivityMode {
   /** -1: no machine. */
   readonly machine: number;

@@ -2,7 +2,7 @@
 import { blocksOf, transitionsHold } from '../kernel/blocks.js';
 import { custodiesHold } from '../kernel/holds.js';
 import type { ActivityMode, Model } from '../kernel/model.js';
-import { stretchesOf } from '../kernel/model.js';
+import { MOST_WORKERS, stretchesOf } from '../kernel/model.js';
 import { standingOn } from '../kernel/standing.js';
 import type { State } from '../kernel/state.js';
 import { type Profiles, popcount } from './profiles.js';
@@ -72,11 +72,11 @@ const ranks = new WeakMap<Model, number[]>();
 function rankOf(model: Model): number[] {
   let rank = ranks.get(model);
   if (rank === undefined) {
-    const able = model.workers.map(() => 0);
+    const able = model.workers.slice(0, MOST_WORKERS).map(() => 0);
     for (const activity of model.activities) {
       for (const mode of activity.modes) for (let w = 0; w < able.length; w++) able[w]! += (mode.able >> w) & 1;
     }
-    rank = model.workers.map((_, w) => w).sort((x, y) => able[x]! - able[y]! || x - y);
+    rank = able.map((_, w) => w).sort((x, y) => able[x]! - able[y]! || x - y);
     ranks.set(model, rank);
   }
   return rank;

@@ -1,5 +1,6 @@
 /** From the problem to the scheduling model, and the way back from the model's indices to the kitchen's things. */
 import type { Activity, ActivityMode, Attention, Group, Job, Lag, Model, Setting, Storage } from '../kernel/model.js';
+import { MOST_WORKERS } from '../kernel/model.js';
 import { footprintFits, heightFits } from '../problem/fits.js';
 import { stays } from '../problem/hours.js';
 import type { Hands, Option, Problem, Step } from '../problem/problem.js';
@@ -195,9 +196,6 @@ function attentionOf(hands: Hands): Attention {
     crew: some ? hands.cooks : 0,
   };
 }
-
-/** Workers are bits of a number; those beyond get nothing to do. */
-const MOST_WORKERS = 31;
 
 function ableMask(problem: Problem, step: Step, option: Option): number {
   const { place } = option;

@@ -20,9 +20,26 @@ export const anyJobs: Destroy = (state, size, rng) => {
 };
 
 /** Jobs that are on near each other in time. */
-export const nearInTime: Destroy = (state, size, rng) => {
+export const nearInTime: Destroy = (state, size, rng) => ({
+  jobs: nearTo(state, rng.below(state.model.activities.length), size, rng),
+  bias: null,
+});
+
+/** A job that has no place, those tied to it, and what is on when these are: room is made where it can be used. */
+export const besideUnplaced: Destroy = (state, size, rng) => {
   const { model } = state;
-  const seed = rng.below(model.activities.length);
+  const out = model.jobs.map((job) => job.id).filter((job) => !state.jobIsPlaced(job));
+  if (out.length === 0) return nearInTime(state, size, rng);
+  const tied = withTied(model, [out[rng.below(out.length)]!]);
+  const placed = tied.flatMap((job) => model.jobs[job]!.activities).filter((a) => state.isPlaced(a));
+  if (placed.length === 0) return { jobs: [...tied, ...nearInTime(state, size, rng).jobs], bias: null };
+  const near = nearTo(state, placed[rng.below(placed.length)]!, size + 2, rng);
+  return { jobs: [...new Set([...tied, ...near])], bias: null };
+};
+
+/** The jobs nearest in time to an activity, with some chance. */
+function nearTo(state: State, seed: number, size: number, rng: Rng): number[] {
+  const { model } = state;
   const at = Math.max(0, state.start[seed]!);
   const distance = model.jobs.map((job) => {
     let least = Number.POSITIVE_INFINITY;
@@ -33,8 +50,8 @@ export const nearInTime: Destroy = (state, size, rng) => {
     return least + rng.real() * 20;
   });
   const order = model.jobs.map((job) => job.id).sort((x, y) => distance[x]! - distance[y]! || x - y);
-  return { jobs: order.slice(0, size), bias: null };
-};
+  return order.slice(0, size);
+}
 
 /** All jobs on a machine in one to three neighbouring runs, to be put back at levels near those that they had. */
 export const runTogether: Destroy = (state, size, rng) => {

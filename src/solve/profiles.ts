@@ -1,6 +1,6 @@
 /** What is free when, read off a state once and asked many times while one job is inserted. */
 import { freeUnits } from '../kernel/custody.js';
-import type { Model } from '../kernel/model.js';
+import { MOST_WORKERS, type Model } from '../kernel/model.js';
 import type { State } from '../kernel/state.js';
 
 export class Profiles {
@@ -103,7 +103,7 @@ export class Profiles {
     if (mask !== undefined) return mask;
     mask = this.line();
     mask.fill(0, this.from, this.to + 2);
-    for (let w = 0; w < this.state.busy.length; w++) {
+    for (let w = 0; w < Math.min(MOST_WORKERS, this.state.busy.length); w++) {
       const until = this.worker(w);
       const bit = 1 << w;
       for (let t = this.from; t + length <= this.to; t++) if (until[t]! >= t + length) mask[t] = mask[t]! | bit;

@@ -5,7 +5,16 @@
 import { costOf, totalOf } from '../kernel/cost.js';
 import type { Model } from '../kernel/model.js';
 import { State } from '../kernel/state.js';
-import { anyJobs, type Destroy, dearest, nearInTime, runTogether, sameNeeds, withTied } from './destroy.js';
+import {
+  anyJobs,
+  besideUnplaced,
+  type Destroy,
+  dearest,
+  nearInTime,
+  runTogether,
+  sameNeeds,
+  withTied,
+} from './destroy.js';
 import { Inserter } from './insert.js';
 import { neighbours } from './neighbours.js';
 import { Rng } from './rng.js';
@@ -112,7 +121,8 @@ class Search {
       const left = Math.max(0, 1 - (this.inserter.work - begun) / budget);
       const chosen = this.choose(weights);
       const size = 1 + rng.below(Math.min(jobs, rng.below(3) === 0 ? 10 : 4));
-      const removal = NEIGHBOURHOODS[chosen]!(current, size, rng);
+      const stuck = currentCost >= UNPLACED && rng.below(2) === 0;
+      const removal = (stuck ? besideUnplaced : NEIGHBOURHOODS[chosen]!)(current, size, rng);
       let out = removal.jobs;
       if (rng.below(3) > 0) out = withTied(model, out);
       const next = current.copy();
