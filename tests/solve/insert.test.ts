@@ -27,7 +27,15 @@ function caseOf(seed: number, size: RandomModelSize): Case | null {
   if (earliest === null) return null;
   const state = new State(model);
   const inserter = new Inserter(model, pathsOf(model), earliest, state);
-  const options = { lateness: size.horizon, reach: size.horizon, bias: null, noise: 0, target: 0, settings: 1000, rng: new Rng(seed) };
+  const options = {
+    lateness: size.horizon,
+    reach: size.horizon,
+    bias: null,
+    noise: 0,
+    target: 0,
+    settings: 1000,
+    rng: new Rng(seed),
+  };
   const job = model.jobs.length - 1;
   for (let j = 0; j < job; j++) if (!inserter.insertJob(state, j, options)) return null;
   return { seed, model, inserter, options, state, job };
