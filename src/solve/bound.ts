@@ -26,13 +26,24 @@ export interface Bound {
 
 export function lowerBound(model: Model, paths: readonly (readonly number[])[][], est: Int32Array): Bound {
   const alone = aloneBounds(model, paths, est);
-  if (alone.hopeless.length > 0) return alone;
-  const points = alone.points + chainBound(model, est) + runsBound(model);
-  return { points: Math.max(0, points - 1e-6), hopeless: [] };
+  if (alone.hopeless.length > 0) return { points: Number.POSITIVE_INFINITY, hopeless: alone.hopeless };
+  const { late, day } = chainBound(model, est);
+  // Either all is in time, or a course lands a minute late at least, and begins a minute later with it.
+  const jobs =
+    late > 0 ? alone.anyhow + late : Math.min(alone.inTime, alone.anyhow + model.rates.late - model.rates.day);
+  return { points: Math.max(0, jobs + day + runsBound(model) - 1e-6), hopeless: [] };
+}
+
+interface Alone {
+  /** What the jobs cost at least where none is late; Infinity where one must be. */
+  readonly inTime: number;
+  /** What they cost at least in any case, lateness left out. */
+  readonly anyhow: number;
+  readonly hopeless: readonly number[];
 }
 
 /** What the jobs cost at least, each with the kitchen to itself. */
-function aloneBounds(model: Model, paths: readonly (readonly number[])[][], est: Int32Array): Bound {
+function aloneBounds(model: Model, paths: readonly (readonly number[])[][], est: Int32Array): Alone {
   const relaxed: Model = {
     ...model,
     machines: model.machines.map((machine) => ({ ...machine, runCost: 0, idleCost: 0 })),
@@ -63,31 +74,25 @@ function aloneBounds(model: Model, paths: readonly (readonly number[])[][], est:
   const full = (job: number): number => sum(job, (path) => bound(path, model.horizon, model.horizon));
   const far = near.map((points, job) => (points < Number.POSITIVE_INFINITY ? 0 : full(job)));
   const hopeless = model.jobs.map((job) => job.id).filter((job) => far[job] === Number.POSITIVE_INFINITY);
-  if (hopeless.length > 0) return { points: Number.POSITIVE_INFINITY, hopeless };
   const inTime = near.reduce((x, y) => x + y, 0);
-  // A plan that lands late costs a minute of it at least: no less than all jobs in time, where those cost less than that.
-  const oneLate = model.rates.late - model.rates.day;
-  if (inTime <= oneLate) return { points: inTime, hopeless: [] };
-  const late =
-    model.jobs.length > MANY_JOBS
-      ? far
-      : near.map((points, job) => Math.min(points, far[job]! > 0 ? far[job]! : full(job)));
-  const anyhow = late.reduce((x, y) => x + y, 0);
-  return { points: Math.max(anyhow, Math.min(inTime, oneLate)), hopeless: [] };
+  // The full look is slow: where all in time costs less than one minute of lateness, it cannot raise the bound.
+  const enough = inTime <= model.rates.late - model.rates.day || model.jobs.length > MANY_JOBS;
+  const anyhow = enough ? far : near.map((points, job) => (points < Number.POSITIVE_INFINITY ? full(job) : far[job]!));
+  return { inTime, anyhow: anyhow.reduce((x, y) => x + y, 0), hopeless };
 }
 
 /** Lateness that the earliest possible ends force, and the length of the day that the longest chains force. */
-function chainBound(model: Model, est: Int32Array): number {
-  let points = 0;
+function chainBound(model: Model, est: Int32Array): { late: number; day: number } {
+  let late = 0;
   const landing = model.groups.map((group) => {
     let at = group.due;
     for (const job of group.jobs) {
       for (const a of model.jobs[job]!.activities) at = Math.max(at, est[a]! + model.activities[a]!.shortest);
     }
-    points += model.rates.late * (at - group.due);
+    late += model.rates.late * (at - group.due);
     return at;
   });
-  if (model.rates.late < model.rates.day) return points;
+  if (model.rates.late < model.rates.day) return { late, day: 0 };
   const latest = latestStarts(model, landing);
   let first = model.serve;
   for (const activity of model.activities) {
@@ -102,7 +107,7 @@ function chainBound(model: Model, est: Int32Array): number {
     }
     first = Math.min(first, latest[activity.id]! - lead);
   }
-  return points + model.rates.day * (model.serve - first);
+  return { late, day: model.rates.day * (model.serve - first) };
 }
 
 function latestStarts(model: Model, landing: readonly number[]): Float64Array {
