@@ -16,10 +16,10 @@ import { writePlan } from './write-plan.js';
 export type Effort = PlanDocument['effort']['level'];
 
 /** Minutes of rows filled for up to ten dishes. */
-const WORK: Record<Effort, number> = { quick: 8e5, normal: 5e6, deep: 1e8 };
+const WORK: Record<Effort, number> = { quick: 8e5, normal: 3e6, deep: 1e8 };
 
 /** More dishes have more ways to be arranged, each of which takes longer to try; beyond this factor patience ends. */
-const MOST_WORK = 72;
+const MOST_WORK = 110;
 
 function workFor(effort: Effort, jobs: number): number {
   return WORK[effort] * Math.min(MOST_WORK, Math.max(1, jobs / 10) ** 2);
@@ -27,9 +27,11 @@ function workFor(effort: Effort, jobs: number): number {
 
 /** A handful of steps is tried until it is almost surely solved: this many rounds at normal effort, divided by the steps cubed. */
 const SMALL_ROUNDS = 600_000;
+/** Fewer steps than this need no more rounds: what few ways they have is soon tried. */
+const FEW_STEPS = 6;
 
 function roundsFor(effort: Effort, activities: number): number {
-  return Math.floor(((SMALL_ROUNDS / activities ** 3) * WORK[effort]) / WORK.normal);
+  return Math.floor(((SMALL_ROUNDS / Math.max(FEW_STEPS, activities) ** 3) * WORK[effort]) / WORK.normal);
 }
 
 /** Beyond this many dishes proofs and ways out take longer than a cook would wait for them. */

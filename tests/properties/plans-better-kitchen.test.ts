@@ -16,7 +16,7 @@ const TOLERANCE = { points: 0.5, share: 0.1 };
 /** The share of changes that may lie beyond the tolerance at quick effort; each of those is tried again at normal effort. */
 const BEYOND = 0.03;
 
-const MEALS = Array.from({ length: 40 }, (_, k) => ({ seed: 1 + k, dishes: 1 + (k % 5) }));
+const MEALS = Array.from({ length: 36 }, (_, k) => ({ seed: 1 + k, dishes: 1 + (k % 4) }));
 
 const BETTER: Readonly<Record<string, (kitchen: Fields, meal: Fields, seed: number) => void>> = {
   'one more pan': (kitchen, _, seed) => {
@@ -59,7 +59,7 @@ describe('a better kitchen', () => {
         expect(pointsOf(better, 'normal'), name).toBeLessThanOrEqual(allowed(pointsOf(meal, 'normal')));
       }
     }
-    expect(changes).toBeGreaterThan(90);
+    expect(changes).toBeGreaterThan(80);
     expect(beyond.length, beyond.join('\n')).toBeLessThanOrEqual(BEYOND * changes);
   });
 });
