@@ -23,7 +23,7 @@ interface Case {
   readonly generated: boolean;
 }
 
-/** What `case.mjs` prints; milliseconds and MiB. */
+/** What `case.mjs` prints; milliseconds and MB. */
 interface Measured {
   readonly dishes: number;
   readonly steps: number;
@@ -214,7 +214,8 @@ Banquets of five steps a dish in kitchens that grow with them (\`tests/benchmark
 
 ${mealTable(generated)}
 
-Growth from one size to the next; "power" p means that time grows like steps^p.
+Growth from one size to the next; "power" p means that time grows like steps^p. The time to the final plan follows the search's
+budget, which grows with the dishes up to a limit.
 
 ${growthTable(generated)}
 

@@ -44,7 +44,7 @@ process.stdout.write(
     bound: plan?.points.bound ?? null,
     rounds: plan?.effort.rounds ?? null,
     why: plan === null ? (reasons[0]?.say ?? null) : null,
-    /** KiB on every system that Node runs on. */
-    memory: process.resourceUsage().maxRSS / 1024,
+    // Node gives KiB on every system.
+    memory: (process.resourceUsage().maxRSS * 1024) / 1e6,
   }),
 );
