@@ -32,6 +32,22 @@ describe('holds', () => {
     expect(held(spec, [9, 40])).toBe(false);
   });
 
+  it('refuses a storage that begins before its job is done or lasts beyond the landing', () => {
+    const settings = [{ state: 0, minutes: 0, cost: 0 }];
+    const model = modelOf({
+      machines: [machineOf({ levels: [[10]] })],
+      jobs: [{ activities: [{}], storage: { modes: [{ machine: 0, settings }], rate: 0, keeps: 99 } }],
+    });
+    const stored = (start: number, minutes: number): boolean => {
+      const state = stateOf(model, [20]);
+      state.store.mode[0] = 0;
+      state.store.start[0] = start;
+      state.store.minutes[0] = minutes;
+      return holds(state);
+    };
+    expect([stored(30, 30), stored(35, 20), stored(29, 20), stored(35, 26)]).toEqual([true, true, false, false]);
+  });
+
   it('refuses loads that do not stand together', () => {
     const seen: StandingLoad[][] = [];
     const fits = (loads: readonly StandingLoad[]): boolean => {

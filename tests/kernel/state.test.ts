@@ -57,6 +57,20 @@ describe('State', () => {
     expect(stateOf(model, [0, 25, null]).landing(0)).toBe(33);
   });
 
+  it('ends storages with the landing when that comes forward', () => {
+    const state = stateOf(model, [0, 10, 12]);
+    const stored = (start: number, minutes: number): [number, number] => {
+      state.store.mode[1] = 0;
+      state.store.start[1] = start;
+      state.store.minutes[1] = minutes;
+      state.clipStores();
+      return [state.store.mode[1]!, state.store.minutes[1]!];
+    };
+    expect(stored(24, 6)).toEqual([0, 6]);
+    expect(stored(24, 9)).toEqual([0, 6]);
+    expect(stored(30, 9)[0]).toBe(-1);
+  });
+
   it('has copies that do not share', () => {
     const state = stateOf(model, [{ start: 10, hands: [0, 0] }, 25, 0]);
     const copy = state.copy();
