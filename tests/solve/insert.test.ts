@@ -157,6 +157,11 @@ describe('inserting a job', () => {
     expect(compare(150, { horizon: 26, chain: 2, entangled: false }, false, exact)).toBeGreaterThan(80);
   });
 
+  it('of two activities on one machine leaves time to change its state, and costs as little as can be', () => {
+    const size = { horizon: 30, chain: 2, entangled: false, heated: true };
+    expect(compare(150, size, false, exact)).toBeGreaterThan(60);
+  });
+
   it('of three activities costs as little as can be', () => {
     expect(compare(30, { horizon: 20, chain: 3, entangled: false }, false, exact)).toBeGreaterThan(15);
   });

@@ -16,6 +16,8 @@ export interface RandomModelSize {
   readonly chain: number;
   /** The last job may need the machine or a vessel more than once, and the day costs. */
   readonly entangled: boolean;
+  /** Every activity of the last job is on the machine, whose runs and idling cost nothing. */
+  readonly heated?: boolean;
 }
 
 const BENCH = 0;
@@ -85,7 +87,7 @@ function chainOf(random: Random, length: number, entangled: boolean): ActivitySp
 }
 
 /** The model; its last job is the one to be inserted. */
-export function randomModel(random: Random, { horizon, chain, entangled }: RandomModelSize): Model {
+export function randomModel(random: Random, { horizon, chain, entangled, heated }: RandomModelSize): Model {
   const groups = random.chance(0.5) ? [horizon - 6] : [horizon - 10, horizon - 4];
   const lengths = [...Array.from({ length: random.int(1, 4) }, () => random.int(1, 2)), chain];
   const jobs = lengths.map((length): JobSpec => {
@@ -98,6 +100,9 @@ export function randomModel(random: Random, { horizon, chain, entangled }: Rando
       activities: chainOf(random, length, entangled),
     };
   });
+  if (heated) {
+    Object.assign(jobs.at(-1)!, { activities: Array.from({ length: chain }, () => ({ modes: [onMachine(random)] })) });
+  }
   for (const job of jobs.slice(0, -1)) delete (job as { keeps?: number }).keeps;
   const lags: NonNullable<ModelSpec['lags']> = jobs.flatMap((job, j) => {
     const first = jobs.slice(0, j).reduce((sum, before) => sum + before.activities.length, 0);
@@ -124,8 +129,8 @@ export function randomModel(random: Random, { horizon, chain, entangled }: Rando
           [1, 3],
           [5, 6],
         ],
-        runCost: 5,
-        idleCost: random.pick([0, 0.1]),
+        runCost: heated ? 0 : 5,
+        idleCost: heated ? 0 : random.pick([0, 0.1]),
         fits,
       }),
     ],
