@@ -118,7 +118,8 @@ class Search {
         break;
       }
       this.rounds++;
-      const left = Math.max(0, 1 - (this.inserter.work - begun) / budget);
+      const share = (this.inserter.work - begun) / budget;
+      const left = Math.max(0, 1 - Math.min(share, options.rounds ? this.rounds / options.rounds : share));
       const chosen = this.choose(weights);
       const size = 1 + rng.below(Math.min(jobs, rng.below(3) === 0 ? 10 : 4));
       const stuck = currentCost >= UNPLACED && rng.below(2) === 0;
