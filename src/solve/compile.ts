@@ -1,6 +1,7 @@
 /** From the problem to the scheduling model, and the way back from the model's indices to the kitchen's things. */
 import type { Activity, ActivityMode, Attention, Group, Job, Lag, Model, Setting, Storage } from '../kernel/model.js';
 import { MOST_WORKERS } from '../kernel/model.js';
+import { isAble } from '../problem/able.js';
 import { footprintFits, heightFits } from '../problem/fits.js';
 import { stays } from '../problem/hours.js';
 import type { Hands, Option, Problem, Step } from '../problem/problem.js';
@@ -198,16 +199,9 @@ function attentionOf(hands: Hands): Attention {
 }
 
 function ableMask(problem: Problem, step: Step, option: Option): number {
-  const { place } = option;
-  const words = new Set<string>([step.work]);
-  if (place.kind === 'board') words.add('board');
-  if (place.kind === 'heated' || place.kind === 'burner') {
-    const appliance = problem.kitchen.appliances[place.appliance]!;
-    words.add(appliance.name).add(appliance.kind);
-  }
   let mask = 0;
-  problem.cooks.forEach((cook, c) => {
-    if (c < MOST_WORKERS && (cook.can === null || cook.can.some((word) => words.has(word)))) mask |= 1 << c;
+  problem.cooks.slice(0, MOST_WORKERS).forEach((cook, c) => {
+    if (isAble(problem.kitchen, cook, step.work, option.place)) mask |= 1 << c;
   });
   return mask;
 }

@@ -120,7 +120,7 @@ export function variantsOf(
       }
     }
   });
-  return model.horizon > 0 ? out : [];
+  return out;
 }
 
 function biasOf(model: Model, bias: Bias, state: number): number {
