@@ -4,10 +4,12 @@ import { parseLength } from '../units/length.js';
 import { quote } from '../units/measure.js';
 import { parseTemperature, parseTemperatureSpan } from '../units/temperature.js';
 import { parseWeight } from '../units/weight.js';
+import { CAUTION_RULES, type CautionRule } from './caution-rules.js';
 import type { DishDraft, StepDraft } from './drafts.js';
 import { dialSettings } from './heat.js';
 import type { KitchenNames, ReadKitchen } from './kitchen.js';
 import { linksOf } from './links.js';
+import type { Spot, StepSpots } from './message.js';
 import { nearest } from './nearest.js';
 import { optionsOf } from './options.js';
 import { checkOrder } from './order.js';
@@ -18,20 +20,21 @@ import { isYes } from './schema-parts.js';
 import { entriesOf } from './ways.js';
 import { checkName, checkNames } from './words.js';
 
-/** Reads dishes and steps; what comes out is whole only where no error was said. */
+/** Reads dishes and steps, and where each step stands; what comes out is whole only where no error was said. */
 export function readDishes(
   reading: Reading,
   meal: MealFile,
   courses: readonly Course[] | null,
   cooks: readonly Cook[] | null,
   { kitchen, names }: ReadKitchen,
-): { dishes: Dish[]; steps: Step[] } {
+): { dishes: Dish[]; steps: Step[]; spots: StepSpots[] } {
   const entries = meal.dishes ?? [];
   const drafts = draftsOf(reading, entries);
   const lost = meal.dishes === undefined || reading.isHurt(entries) || entries.some((one) => reading.isHurt(one.steps));
   const links = linksOf(reading, drafts, lost);
   checkOrder(reading, drafts, links, lost);
   const steps: Step[] = [];
+  const spots: StepSpots[] = [];
   const dishes = drafts.map((draft): Dish => {
     const { entry, served } = draft;
     const piece = entry.piece ? pieceOf(reading, entry.piece) : null;
@@ -50,6 +53,7 @@ export function readDishes(
         options,
         core: coreOf(reading, step),
       });
+      spots.push({ step: reading.at(step, 'step'), cores: coreSpotsOf(reading, step) });
     }
     const keeps = reading.quantity(entry, 'keeps', parseDuration) ?? Number.POSITIVE_INFINITY;
     const fades = entry.fades ?? 'steady';
@@ -62,10 +66,11 @@ export function readDishes(
       fades,
       hold: entry.hold ? holdOf(reading, entry.hold, fades, kitchen, names) : null,
       piece,
+      accept: acceptOf(reading, entry),
       steps: draft.steps.map((step) => step.id),
     };
   });
-  return { dishes, steps };
+  return { dishes, steps, spots };
 }
 
 /** The core temperature of `until`, of the step or else of the first entry that has one; null where none has. */
@@ -73,6 +78,26 @@ function coreOf(reading: Reading, step: StepEntry): number | null {
   const holders = [step, ...entriesOf(step).filter((one) => typeof one === 'object')];
   const until = holders.find((holder) => holder.until !== undefined)?.until;
   return until ? (reading.quantity(until, 'core', parseTemperature)?.celsius ?? null) : null;
+}
+
+/** Where the core temperature stands that holds in each entry of `on`. */
+function coreSpotsOf(reading: Reading, step: StepEntry): (Spot | null)[] {
+  return entriesOf(step).map((entry) => {
+    const until = (typeof entry === 'object' ? entry.until : undefined) ?? step.until;
+    return until ? reading.at(until, 'core') : null;
+  });
+}
+
+/** The cautions that a dish takes on, each once. */
+function acceptOf(reading: Reading, entry: DishEntry): CautionRule[] {
+  const { accept } = entry;
+  if (accept === undefined) return [];
+  const words = Array.isArray(accept) ? accept : [accept];
+  const known = words.map((word, at) => {
+    const spot = Array.isArray(accept) ? reading.at(accept, at) : reading.at(entry, 'accept');
+    return reading.known('unknown-caution', spot, word, CAUTION_RULES, `There is no caution ${quote(word)}.`);
+  });
+  return CAUTION_RULES.filter((rule) => known.includes(rule));
 }
 
 function draftsOf(reading: Reading, entries: readonly DishEntry[]): DishDraft[] {

@@ -10,6 +10,14 @@ export interface Spot {
   readonly column: number;
 }
 
+/** Where a step stands in the file, for messages about what it means. */
+export interface StepSpots {
+  /** Its name. */
+  readonly step: Spot;
+  /** By entry of `on`: the core temperature of the `until` that holds in it; null where none does. */
+  readonly cores: readonly (Spot | null)[];
+}
+
 export interface Message extends Spot {
   /** A short name of the kind of mistake, e.g. `unknown-key`. */
   readonly code: string;

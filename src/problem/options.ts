@@ -118,8 +118,8 @@ class Resolver {
   }
 
   option(place: Option['place'], duration: Option['duration'], load: Load | null, heat: HeatPart): Option {
-    const { index, pan, pans, hands } = this.way;
-    return { entry: index, place, duration, ...heat, pan, pans, load, hands };
+    const { index, pan, pans, hands, time } = this.way;
+    return { entry: index, place, duration, core: time.core, ...heat, pan, pans, load, hands };
   }
 
   unheated(kind: 'none' | 'board'): Option | undefined {

@@ -5,6 +5,8 @@
  * (real elapsed minutes, so a change of the clocks moves only the labels). References between parts are indices.
  */
 
+import type { CautionRule } from './caution-rules.js';
+
 export const WORKS = [
   'prep',
   'sear',
@@ -228,6 +230,8 @@ export interface Dish {
   readonly fades: Fades;
   readonly hold: Hold | null;
   readonly piece: Piece | null;
+  /** Cautions that the cook takes on: what is refused for one of them is let pass, and the caution shown all the same. */
+  readonly accept: readonly CautionRule[];
   /** Ids of its steps, in the file's order. */
   readonly steps: readonly number[];
 }
@@ -252,7 +256,7 @@ export interface Step {
   readonly empties: boolean;
   /** Every way to do it in this kitchen; never empty. The plan chooses one. */
   readonly options: readonly Option[];
-  /** `until: { core }` of the step or null, °C. */
+  /** `until: { core }` of the step, else of the first entry that has one, °C; null where none has. */
   readonly core: number | null;
 }
 
@@ -261,6 +265,8 @@ export interface Option {
   readonly entry: number;
   readonly place: OptionPlace;
   readonly duration: Duration;
+  /** `until: { core }` that holds in this entry, its own or the step's, °C; null where it has none. */
+  readonly core: number | null;
   /** Temperatures that may be set (°C, rising, on the dial, within mode, range and columns); empty unless `place` is heated. */
   readonly settings: readonly number[];
   /** °C; null: heat costs nothing here. */

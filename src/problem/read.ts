@@ -5,7 +5,7 @@ import { readCooks, readCourses, readRates } from './company.js';
 import { readDishes } from './dishes.js';
 import { decode, type FileReader, readFromDisk } from './files.js';
 import { readKitchen } from './kitchen.js';
-import type { Message } from './message.js';
+import type { Message, StepSpots } from './message.js';
 import type { Problem } from './problem.js';
 import { Reading } from './reading.js';
 import { mealShape } from './schema.js';
@@ -13,9 +13,18 @@ import { fitted } from './shape.js';
 import { readTree } from './source.js';
 import { checkName } from './words.js';
 
-/** `texts`: what was read, by the names that messages give; `showMessage` takes a line from it. */
+/**
+ * `texts`: what was read, by the names that messages give; `showMessage` takes a line from it. `spots`: where the problem's
+ * steps stand, by their ids.
+ */
 export type ReadResult =
-  | { readonly ok: true; readonly problem: Problem; readonly warnings: readonly Message[]; readonly texts: Texts }
+  | {
+      readonly ok: true;
+      readonly problem: Problem;
+      readonly warnings: readonly Message[];
+      readonly texts: Texts;
+      readonly spots: readonly StepSpots[];
+    }
   | { readonly ok: false; readonly messages: readonly Message[]; readonly texts: Texts };
 
 type Texts = ReadonlyMap<string, string>;
@@ -33,11 +42,11 @@ export interface ReadOptions extends OtherTimes {
  */
 export function readProblem(content: string | Uint8Array, options: ReadOptions): ReadResult {
   const reading = new Reading({ file: options.name, line: 1, column: 1 });
-  const problem = read(reading, content, options);
+  const whole = read(reading, content, options);
   const messages = reading.notes.sorted(options.name);
   const { texts } = reading;
-  return problem && reading.notes.errors === 0
-    ? { ok: true, problem: frozen(problem), warnings: messages, texts }
+  return whole && reading.notes.errors === 0
+    ? { ok: true, problem: frozen(whole.problem), warnings: messages, texts, spots: whole.spots }
     : { ok: false, messages, texts };
 }
 
@@ -55,7 +64,12 @@ export function readProblemFile(path: string, times: OtherTimes = {}): ReadResul
   return readProblem(content, { name: path, readFile: readFromDisk, ...times });
 }
 
-function read(reading: Reading, content: string | Uint8Array, options: ReadOptions): Problem | undefined {
+interface Whole {
+  readonly problem: Problem;
+  readonly spots: readonly StepSpots[];
+}
+
+function read(reading: Reading, content: string | Uint8Array, options: ReadOptions): Whole | undefined {
   const text = decode(reading, options.name, content);
   const tree = text === undefined ? undefined : readTree(reading, options.name, text);
   if (text === undefined || !tree) return undefined;
@@ -76,11 +90,13 @@ function read(reading: Reading, content: string | Uint8Array, options: ReadOptio
   const cooks = readCooks(reading, meal, kitchen.names);
   const cooksLost = reading.isBroken(meal, 'cooks') || (meal.cooks !== undefined && reading.isHurt(meal.cooks));
   const courses = readCourses(reading, meal);
-  const { dishes, steps } = readDishes(reading, meal, courses, cooksLost ? null : cooks, kitchen);
+  const { dishes, steps, spots } = readDishes(reading, meal, courses, cooksLost ? null : cooks, kitchen);
   if (!clock || !kitchen.kitchen || !courses || meal.title === undefined) return undefined;
   const digest = createHash('sha256').update(text).digest('hex');
   const rates = readRates(meal);
-  return { title: meal.title, digest, ...clock, courses, kitchen: kitchen.kitchen, cooks, dishes, steps, rates };
+  const { title } = meal;
+  const problem = { title, digest, ...clock, courses, kitchen: kitchen.kitchen, cooks, dishes, steps, rates };
+  return { problem, spots };
 }
 
 /** Freezes a tree through and through. */

@@ -1,5 +1,6 @@
 /** The shape of a meal's file. Meaning (names, units, what fits) is read afterwards. */
 import { z } from 'zod';
+import { CAUTION_RULES } from './caution-rules.js';
 import { FADES, WORKS } from './problem.js';
 import { kitchenShape } from './schema-kitchen.js';
 import { count, name, oneOrMore, quantity, shape, yesNo } from './schema-parts.js';
@@ -155,6 +156,10 @@ const dish = shape(
     fades: fades('How fast it loses by waiting; absent: steady.'),
     piece: piece.optional(),
     hold: hold.optional(),
+    accept: oneOrMore(
+      z.string().meta({ enum: [...CAUTION_RULES] }),
+      'Cautions that you take on for this dish: core-unsafe lets a core below the published minimum pass. They are shown all the same.',
+    ).optional(),
     steps: z
       .array(step)
       .min(1)

@@ -3,8 +3,8 @@
 import { describe, expect, it } from 'vitest';
 import { stringify } from 'yaml';
 import { planDocument } from '../../src/plan/document.js';
+import { CAUTION_RULES } from '../../src/problem/caution-rules.js';
 import { readProblem } from '../../src/problem/read.js';
-import { RULES } from '../../src/safety/caution.js';
 import { cautionsOf } from '../../src/safety/cautions.js';
 import { solve } from '../../src/solve/solve.js';
 import { randomProblem } from '../support/random-problem.js';
@@ -48,7 +48,7 @@ describe('cautions', () => {
         count += cautions.length;
         expect(shape.parse(cautions)).toEqual(cautions);
         expect(cautionsOf(read.problem, rows)).toEqual(cautions);
-        const ranks = cautions.map(({ rule }) => (RULES as readonly string[]).indexOf(rule));
+        const ranks = cautions.map(({ rule }) => (CAUTION_RULES as readonly string[]).indexOf(rule));
         expect(ranks).toEqual([...ranks].sort((a, b) => a - b));
         expect(ranks).not.toContain(-1);
         for (const { source, say } of cautions) {

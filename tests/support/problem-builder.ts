@@ -2,6 +2,7 @@
  * Problems by hand, for tests: short specs with names, filled up to a `Problem`. It follows none of the reader's rules of
  * what is absent: gaps are free, hands are none, nothing is refused. Say what the test is about.
  */
+import type { CautionRule } from '../../src/problem/caution-rules.js';
 import type {
   Appliance,
   Cook,
@@ -57,6 +58,7 @@ export interface OptionSpec {
   /** °C; absent: the mode's, cut to the columns. */
   readonly heat?: Range;
   readonly ideal?: number;
+  readonly core?: number;
   readonly flame?: Flame;
   readonly pan?: string;
   readonly pans?: number;
@@ -75,7 +77,6 @@ export interface StepSpec extends OptionSpec {
   readonly gap?: Range;
   readonly keeps?: number;
   readonly empties?: boolean;
-  readonly core?: number;
   /** Each replaces the step's own. */
   readonly on?: readonly OptionSpec[];
 }
@@ -89,6 +90,7 @@ export interface DishSpec {
   readonly fades?: Fades;
   readonly hold?: { readonly heat: Range; readonly keeps?: number; readonly fades?: Fades; readonly pan?: string };
   readonly piece?: Partial<Piece>;
+  readonly accept?: readonly CautionRule[];
   readonly steps: readonly StepSpec[];
 }
 
@@ -231,6 +233,7 @@ export function problemOf(spec: ProblemSpec): Problem {
       fades: dish.fades ?? 'steady',
       hold: dish.hold === undefined ? null : holdOf(dish.hold, kitchen.pans),
       piece: dish.piece === undefined ? null : pieceOf(dish.piece),
+      accept: dish.accept ?? [],
       steps: named.flatMap((each, id) => (each.at === at ? [id] : [])),
     };
   });
@@ -251,7 +254,7 @@ export function problemOf(spec: ProblemSpec): Problem {
         ),
         keeps: step.keeps ?? null,
         empties: step.empties ?? false,
-        core: step.core ?? null,
+        core: step.core ?? step.on?.find((entry) => entry.core !== undefined)?.core ?? null,
         options: (step.on ?? [{}]).map((entry, index) => optionOf({ ...step, ...entry }, index, kitchen)),
       };
     }),
@@ -313,6 +316,7 @@ function optionOf(spec: OptionSpec, entry: number, kitchen: Problem['kitchen']):
     entry,
     place,
     duration,
+    core: spec.core ?? null,
     settings:
       place.kind === 'heated' ? settingsOf(spec, kitchen.appliances[place.appliance]!, place.mode, duration) : [],
     ideal: spec.ideal ?? null,

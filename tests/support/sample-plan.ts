@@ -74,6 +74,7 @@ export function sampleFrom(sketch: Sketch): Sample {
       fades: 'steady',
       hold: null,
       piece: null,
+      accept: [],
       steps: dish.steps.map((_, offset) => first + offset),
     };
   });
@@ -138,6 +139,7 @@ function optionOf(sketch: Sketch, step: StepSketch): Option {
     entry: 0,
     place: placeOf(sketch, step),
     duration: { kind: 'fixed', minutes, low: minutes, high: minutes },
+    core: step.core ?? null,
     settings: step.celsius === undefined ? [] : [step.celsius],
     ideal: step.celsius ?? null,
     flame: step.flame ?? null,
