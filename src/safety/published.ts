@@ -14,6 +14,15 @@ export const PUBLICATIONS = {
   coreChart: { name: 'USDA FSIS, Safe Minimum Internal Temperature Chart', obtained: 'looked up' },
   canada: { name: 'Health Canada, Safe Internal Cooking Temperatures (2012)', obtained: 'looked up' },
   dangerZone: { name: 'USDA FSIS, "Danger Zone" fact sheet', obtained: 'looked up' },
+  cookingGuideline: {
+    name: 'USDA FSIS, Cooking Guideline for Meat and Poultry Products (2021)',
+    obtained: 'looked up',
+  },
+  poultryTables: {
+    name: 'USDA FSIS, Time-Temperature Tables for Cooking Ready-to-Eat Poultry Products (2005)',
+    obtained: 'looked up',
+  },
+  timeLimit: { name: 'FDA Food Code 3-501.19', obtained: 'looked up' },
   hotHolding: { name: 'FDA Food Code 3-501.16(A)', obtained: 'looked up' },
   cooling: { name: 'FDA Food Code 3-501.14(A)', obtained: 'looked up' },
   separation: { name: 'FDA Food Code 3-302.11', obtained: 'from memory' },
@@ -139,6 +148,16 @@ export const TRADE_ZONE = {
 
 /** Longest minutes out of the cold and below hot holding, in all; the shorter where the room is at least `hotRoom`. */
 export const LONGEST_OUT = { minutes: 120, inHotRoom: 60, hotRoom: { fahrenheit: 90, celsius: 32 } } as const;
+
+/** Longest minutes between these while food heats up (germs that grow then leave poison that heat does not break). */
+export const COME_UP = {
+  low: { fahrenheit: 50, celsius: 10 },
+  high: { fahrenheit: 130, celsius: 54 },
+  minutes: 360,
+} as const;
+
+/** Longest minutes out of cold and hot holding for food businesses, which then throw the food away. */
+export const LONGEST_IN_TRADE = 240;
 
 /** Cooling of cooked food: down to `first` within its minutes, and on to `cold` within its own, both from the beginning. */
 export const COOLING = {
