@@ -1,0 +1,125 @@
+/** When each activity runs, in which mode and setting: the variables that all other parts of the program share. */
+import type { ActivityMode, Model } from '../../../src/kernel/model.js';
+import { type Literal, of, type Program, Sum } from './program.js';
+
+export interface Limits {
+  /** Most minutes by which a course may land late. */
+  readonly late: number;
+  /** Most runs of one machine. */
+  readonly runs: number;
+}
+
+/** One activity, or the storage of one job, as something that runs for a time in one of several modes. */
+export interface Doing {
+  readonly modes: readonly ActivityMode[];
+  readonly start: Sum;
+  readonly minutes: Sum;
+  readonly end: Sum;
+  /** By mode: true where it is done so. */
+  readonly inMode: readonly Literal[];
+  /** By mode and setting. */
+  readonly inSetting: readonly (readonly Literal[])[];
+  /** True where it happens at all. */
+  readonly happens: Literal;
+}
+
+export interface Times {
+  readonly program: Program;
+  readonly model: Model;
+  readonly limits: Limits;
+  readonly latest: number;
+  /** By activity. */
+  readonly doing: readonly Doing[];
+  /** By group. */
+  readonly landing: readonly number[];
+}
+
+export function addTimes(program: Program, model: Model, limits: Limits): Times {
+  const latestOf = (group: number): number => Math.min(model.horizon, model.groups[group]!.due + limits.late);
+  const latest = Math.max(model.serve, ...model.groups.map((_, g) => latestOf(g)));
+  const doing = model.activities.map((activity) => {
+    const { group } = model.jobs[activity.job]!;
+    return addDoing(program, activity.modes, group < 0 ? latest : latestOf(group), program.yes);
+  });
+  const landing = model.groups.map((group, g) =>
+    program.int(group.due, Math.max(group.due, latestOf(g)), `lands ${g}`),
+  );
+  for (const lag of model.lags) {
+    const gap = doing[lag.to]!.start.copy().plus(doing[lag.from]!.end, -1);
+    program.row(lag.low, gap, lag.high);
+    if (lag.rate !== 0) program.pay(gap.copy().plus(-lag.low), lag.rate);
+  }
+  model.groups.forEach((group, g) => {
+    program.pay(of(landing[g]!).plus(-group.due), model.rates.late);
+    for (const job of group.jobs) {
+      for (const a of model.jobs[job]!.activities) program.atLeast(of(landing[g]!).plus(doing[a]!.end, -1), 0);
+    }
+  });
+  return { program, model, limits, latest, doing, landing };
+}
+
+/** Shortest and longest time that a mode takes. */
+function spread(mode: ActivityMode): [number, number] {
+  if (mode.range !== null) return [mode.range.low, mode.range.high];
+  const minutes = mode.settings.map((s) => s.minutes);
+  return [Math.min(...minutes), Math.max(...minutes)];
+}
+
+function addDoing(program: Program, modes: readonly ActivityMode[], latest: number, happens: Literal): Doing {
+  const inMode = modes.map(() => (modes.length === 1 ? happens : program.bool()));
+  if (modes.length > 1) program.exactlyOne(inMode);
+  const inSetting = modes.map((mode, m) => addSettings(program, mode, inMode[m]!));
+  const spreads = modes.map(spread);
+  const low = Math.min(...spreads.map(([least]) => least));
+  const high = Math.max(...spreads.map(([, most]) => most));
+  const start = of(program.int(0, latest - low));
+  if (low === high) {
+    modes.forEach((mode, m) => void addRest(program, mode, inMode[m]!, new Sum(low)));
+    return { modes, start, minutes: new Sum(low), end: start.copy().plus(low), inMode, inSetting, happens };
+  }
+  const minutes = of(program.int(low, high));
+  const end = of(program.int(low, latest));
+  program.row(0, start.copy().plus(minutes).plus(end, -1), 0);
+  const fixed = new Sum();
+  modes.forEach((mode, m) => {
+    if (mode.range !== null) {
+      program.row(mode.range.low, minutes, mode.range.high, [inMode[m]!]);
+      addRest(program, mode, inMode[m]!, minutes);
+      return;
+    }
+    mode.settings.forEach((setting, s) => {
+      fixed.add(inSetting[m]![s]!, setting.minutes);
+      if (modes.some((other) => other.range !== null)) {
+        program.row(setting.minutes, minutes, setting.minutes, [inSetting[m]![s]!]);
+      }
+    });
+  });
+  if (modes.every((mode) => mode.range === null)) program.row(0, fixed.plus(minutes, -1), 0);
+  return { modes, start, minutes, end, inMode, inSetting, happens };
+}
+
+export function addSettings(program: Program, mode: ActivityMode, inMode: Literal): Literal[] {
+  const { settings } = mode;
+  const literals = settings.map(() => (settings.length === 1 ? inMode : program.bool()));
+  if (settings.length > 1) {
+    const chosen = new Sum();
+    for (const literal of literals) chosen.add(literal);
+    program.row(0, chosen.add(inMode, -1), 0);
+  }
+  settings.forEach((setting, s) => {
+    if (setting.cost !== 0) program.pay(literalSum(literals[s]!), setting.cost);
+  });
+  return literals;
+}
+
+const literalSum = (literal: Literal): Sum => new Sum().add(literal);
+
+/** Points for a free time outside its best. */
+function addRest(program: Program, mode: ActivityMode, inMode: Literal, minutes: Sum): void {
+  const { range } = mode;
+  if (range === null || range.rate === 0) return;
+  const below = new Sum(range.bestLow).plus(minutes, -1);
+  const above = minutes.copy().plus(-range.bestHigh);
+  const most = Math.max(0, range.bestLow - range.low, range.high - range.bestHigh);
+  if (most > 0) program.pay(of(program.above([below, above], most, [inMode])), range.rate);
+}
