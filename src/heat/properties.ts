@@ -1,0 +1,195 @@
+/**
+ * Thermal properties of foods by composition and temperature, and the table of them that the solver walks through.
+ * °C, kg/m³, J/kgK, W/mK, m²/s. Source: Choi and Okos (1986), Effects of temperature and composition on the thermal properties of foods,
+ * as in the ASHRAE Handbook, Refrigeration. Valid from 0 to 150 °C; outside, the value at the nearer end stands. There is no
+ * ice here: a frozen piece is out of range.
+ */
+import type { Composition } from './composition.js';
+
+const LOWEST = 0;
+const HIGHEST = 150;
+
+type Parabola = readonly [number, number, number];
+
+export interface Component {
+  readonly conductivity: Parabola;
+  readonly density: Parabola;
+  /** J/kgK. */
+  readonly heatCapacity: Parabola;
+}
+
+/** Coefficients of 1, t and t². Water's heat capacity begins with 4176.2 and fat's conductivity falls by 2.7604e-4: reprints differ. */
+export const COMPONENTS: Readonly<Record<keyof Composition, Component>> = {
+  water: {
+    conductivity: [0.57109, 0.0017625, -6.7036e-6],
+    density: [997.18, 0.0031439, -0.0037574],
+    heatCapacity: [4176.2, -0.090864, 0.0054731],
+  },
+  protein: {
+    conductivity: [0.17881, 0.0011958, -2.7178e-6],
+    density: [1329.9, -0.5184, 0],
+    heatCapacity: [2008.2, 1.2089, -0.0013129],
+  },
+  fat: {
+    conductivity: [0.18071, -0.00027604, -1.7749e-7],
+    density: [925.59, -0.41757, 0],
+    heatCapacity: [1984.2, 1.4733, -0.0048008],
+  },
+  carbohydrate: {
+    conductivity: [0.20141, 0.0013874, -4.3312e-6],
+    density: [1599.1, -0.31046, 0],
+    heatCapacity: [1548.8, 1.9625, -0.0059399],
+  },
+  fibre: {
+    conductivity: [0.18331, 0.0012497, -3.1683e-6],
+    density: [1311.5, -0.36589, 0],
+    heatCapacity: [1845.9, 1.8306, -0.0046509],
+  },
+  ash: {
+    conductivity: [0.32962, 0.0014011, -2.9069e-6],
+    density: [2423.8, -0.28063, 0],
+    heatCapacity: [1092.6, 1.8896, -0.0036817],
+  },
+};
+
+const NAMES = Object.keys(COMPONENTS) as (keyof Composition)[];
+
+const within = (celsius: number): number => Math.min(Math.max(celsius, LOWEST), HIGHEST);
+const at = ([a, b, c]: Parabola, celsius: number): number => a + celsius * (b + celsius * c);
+const integral = ([a, b, c]: Parabola, celsius: number): number =>
+  celsius * (a + celsius * (b / 2 + (celsius * c) / 3));
+
+/** The sum of share x part(component) over the components. */
+function mixed(composition: Composition, part: (component: Component) => number): number {
+  let total = 0;
+  let sum = 0;
+  for (const name of NAMES) {
+    total += composition[name];
+    sum += composition[name] * part(COMPONENTS[name]);
+  }
+  return sum / total;
+}
+
+/** kg/m³, without pores. */
+export function densityOf(composition: Composition, celsius: number): number {
+  return 1 / mixed(composition, (component) => 1 / at(component.density, within(celsius)));
+}
+
+/** J/kgK. */
+export function heatCapacityOf(composition: Composition, celsius: number): number {
+  return mixed(composition, (component) => at(component.heatCapacity, within(celsius)));
+}
+
+/** W/mK, by volume shares (parallel model). */
+export function conductivityOf(composition: Composition, celsius: number): number {
+  const t = within(celsius);
+  const sum = mixed(composition, (component) => at(component.conductivity, t) / at(component.density, t));
+  return sum * densityOf(composition, t);
+}
+
+/** m²/s. */
+export function diffusivityOf(composition: Composition, celsius: number): number {
+  return (
+    conductivityOf(composition, celsius) / (densityOf(composition, celsius) * heatCapacityOf(composition, celsius))
+  );
+}
+
+/** J/kg above 0 °C: the integral of the heat capacity. */
+export function enthalpyOf(composition: Composition, celsius: number): number {
+  const t = within(celsius);
+  return (
+    mixed(composition, (component) => integral(component.heatCapacity, t)) +
+    heatCapacityOf(composition, t) * (celsius - t)
+  );
+}
+
+/**
+ * A food as the solver takes it: temperature and conductivity over the heat stored in a cubic metre, which is what a solver that
+ * keeps its balance carries from step to step. Straight lines between rows; beyond the ends the last line goes on.
+ */
+export interface Matter {
+  /** kg/m³; a piece keeps its mass and its size while it is heated. */
+  readonly density: number;
+  /** Heat of the first row, J/m³ above 0 °C, and rows per J/m³. */
+  readonly lowest: number;
+  readonly rowsPerHeat: number;
+  readonly rows: number;
+  /** Row by row: °C, its gain to the next row, W/mK, its gain, heat capacity J/m³K between this row and the next. */
+  readonly table: Float64Array;
+}
+
+export const ROW = 5;
+const ROWS = 256;
+const FROM = -40;
+const TO = 400;
+
+/**
+ * A food of this composition. Its density is that at 20 °C, where it is weighed and measured; temperatures within 2e-4 K of the
+ * formulas, -40 to 400 °C.
+ */
+export function matterOf(composition: Composition): Matter {
+  const density = densityOf(composition, 20);
+  return tabled(
+    density,
+    (celsius) => enthalpyOf(composition, celsius),
+    (celsius) => heatCapacityOf(composition, celsius),
+    (celsius) => conductivityOf(composition, celsius),
+  );
+}
+
+/** A substance of constant properties: kg/m³, J/kgK, W/mK, all above 0. */
+export function constantMatter(density: number, heatCapacity: number, conductivity: number): Matter {
+  if (!(density > 0 && heatCapacity > 0 && conductivity > 0)) {
+    throw new RangeError('Density, heat capacity and conductivity must be above 0');
+  }
+  return tabled(
+    density,
+    (celsius) => heatCapacity * celsius,
+    () => heatCapacity,
+    () => conductivity,
+  );
+}
+
+type OfCelsius = (celsius: number) => number;
+
+function tabled(density: number, enthalpy: OfCelsius, heatCapacity: OfCelsius, conductivity: OfCelsius): Matter {
+  const lowest = density * enthalpy(FROM);
+  const step = (density * enthalpy(TO) - lowest) / ROWS;
+  const table = new Float64Array((ROWS + 1) * ROW);
+  let celsius = FROM;
+  for (let row = 0; row <= ROWS; row++) {
+    const wanted = (lowest + row * step) / density;
+    // The heat capacity hardly changes, so a few Newton steps from the row before are exact.
+    for (let i = 0; i < 4; i++) celsius += (wanted - enthalpy(celsius)) / heatCapacity(celsius);
+    table[row * ROW] = celsius;
+    table[row * ROW + 2] = conductivity(celsius);
+  }
+  for (let row = 0; row < ROWS; row++) {
+    for (const column of [0, 2])
+      table[row * ROW + column + 1] = table[(row + 1) * ROW + column]! - table[row * ROW + column]!;
+    table[row * ROW + 4] = step / table[row * ROW + 1]!;
+  }
+  return { density, lowest, rowsPerHeat: 1 / step, rows: ROWS, table };
+}
+
+/** Heat stored at a temperature, J/m³ above 0 °C, by the same lines as the table. */
+export function heatAt(matter: Matter, celsius: number): number {
+  const { table, rows } = matter;
+  let row = 0;
+  while (row < rows - 1 && table[(row + 1) * ROW]! <= celsius) row++;
+  return matter.lowest + (row + (celsius - table[row * ROW]!) / table[row * ROW + 1]!) / matter.rowsPerHeat;
+}
+
+/** Conductivity, W/mK, and heat capacity, J/m³K, at a stored heat. */
+export function stateAt(matter: Matter, heat: number): { celsius: number; conductivity: number; capacity: number } {
+  const at = (heat - matter.lowest) * matter.rowsPerHeat;
+  const row = Math.min(Math.max(Math.floor(at), 0), matter.rows - 1);
+  const [t, dt, k, dk, capacity] = matter.table.subarray(row * ROW, row * ROW + ROW) as unknown as [
+    number,
+    number,
+    number,
+    number,
+    number,
+  ];
+  return { celsius: t + (at - row) * dt, conductivity: k + (at - row) * dk, capacity };
+}
