@@ -11,7 +11,7 @@ import { erfcxFall, surfaceSum } from './error-function.js';
 import { checkedBiot, DIRECTIONS, type Form } from './roots.js';
 
 /** Up to these Fourier numbers the forms below hold to better than 1e-9. */
-export const EARLY_UNTIL: Readonly<Record<Form, number>> = { wall: 0.01, cylinder: 5e-7, sphere: 0.01 };
+export const EARLY_UNTIL: Readonly<Record<Form, number>> = { wall: 0.01, cylinder: 2e-6, sphere: 0.01 };
 
 /** Gain at `position`, 0 the middle to 1 the surface, at a Fourier number up to `EARLY_UNTIL`. */
 export function earlyGain(form: Form, biot: number, fourier: number, position: number): number {
@@ -50,8 +50,16 @@ function surfaceWave(b: number, fourier: number, depth: number): number {
   return eta > 7 ? 0 : root * Math.exp(-eta * eta) * erfcxFall(eta, b * root);
 }
 
-/** The integral from 0 to `end` by Gauss and Legendre's three points: enough for what is itself a small correction. */
+/** Gauss and Legendre's five points on [0, 1], each with its weight. */
+const FIVE_POINTS = [
+  [0.046910077030668, 0.1184634425280945],
+  [0.2307653449471585, 0.2393143352496832],
+  [0.5, 0.2844444444444444],
+  [0.7692346550528415, 0.2393143352496832],
+  [0.953089922969332, 0.1184634425280945],
+] as const;
+
+/** The integral from 0 to `end`, over the root of time, in which waves are smooth: enough for what is itself a small correction. */
 function overTime(value: (time: number) => number, end: number): number {
-  const off = Math.sqrt(0.6) / 2;
-  return (end * (5 * value(end * (0.5 - off)) + 8 * value(end / 2) + 5 * value(end * (0.5 + off)))) / 18;
+  return FIVE_POINTS.reduce((sum, [root, weight]) => sum + weight * 2 * root * end * value(end * root * root), 0);
 }
