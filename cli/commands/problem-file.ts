@@ -1,7 +1,8 @@
 /** Reading a meal for a command: what the reader has to say goes to stderr. */
-import { showMessage } from '../../src/problem/message.js';
+import { type Message, showMessage } from '../../src/problem/message.js';
 import type { Problem } from '../../src/problem/problem.js';
-import { readProblemFile } from '../../src/problem/read.js';
+import { type ReadResult, readProblemFile } from '../../src/problem/read.js';
+import { refusals } from '../../src/safety/refuse.js';
 import { parseLocalTime, parseTimeOfDay } from '../../src/units/clock.js';
 import { UsageError } from '../exit.js';
 import type { Io } from '../io.js';
@@ -11,16 +12,24 @@ export interface Times {
   readonly start?: string;
 }
 
-/** The problem, its warnings told; null when the file has mistakes, all of which are told. */
+/** The problem, its warnings told; null when the file has mistakes or asks for what is refused, all of which is told. */
 export function openProblem(io: Io, path: string, times: Times = {}): Problem | null {
   for (const [option, text] of Object.entries(times)) checkTime(option, text);
   const result = readProblemFile(path, times);
-  const messages = result.ok ? result.warnings : result.messages;
+  const messages = result.ok ? [...result.warnings, ...refused(result)] : result.messages;
   for (const message of messages) io.stderr.write(`${showMessage(message)}\n`);
-  if (result.ok) return result.problem;
-  const errors = result.messages.filter((message) => message.severity === 'error').length;
+  const errors = messages.filter((message) => message.severity === 'error').length;
+  if (result.ok && errors === 0) return result.problem;
   if (errors > 1) io.stderr.write(`${errors} mistakes in all.\n`);
   return null;
+}
+
+/** What could hurt whoever eats it, and is not accepted, each at the temperature that it is about. */
+function refused({ problem, spots }: ReadResult & { ok: true }): Message[] {
+  return refusals(problem).map(({ rule, step, entry, say, hint }) => {
+    const { step: name, cores } = spots[step]!;
+    return { code: rule, severity: 'error', ...(cores[entry] ?? name), say, hint };
+  });
 }
 
 function checkTime(option: string, text: string | undefined): void {

@@ -19,8 +19,9 @@ export function againCautions(meal: Meal): Caution[] {
     const steps = dish.steps.map((id) => problem.steps[id]!);
     const food = foods[at]!;
     const cautions: Caution[] = [];
-    const again = steps.find((step) => isHeatedAgain(meal, step));
-    if (again && steps.every((step) => step.core === null)) {
+    const heatedAgain = steps.filter((step) => isHeatedAgain(meal, step));
+    const [again] = heatedAgain;
+    if (again && heatedAgain.every((step) => step.core === null)) {
       const figure = CORE_FIGURES[food.again];
       const or = figure.or === null ? '' : `, or ${figure.or}`;
       const say = `Heat it all through (${again.name}): ${showPrinted(figure)} is published for ${figure.food}${or}. Stir, and measure at the centre.`;

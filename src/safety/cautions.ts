@@ -6,6 +6,7 @@ export type { CautionRow } from './caution.js';
 
 import { type CautionRow, mostSeriousFirst, type PlanRows } from './caution.js';
 import { coreCautions } from './core.js';
+import type { Curves } from './curve.js';
 import { fireCautions } from './fire.js';
 import { holdCautions, lyingCautions } from './lying.js';
 import { type Meal, mealOf } from './meal.js';
@@ -13,10 +14,13 @@ import { surfaceCautions } from './surfaces.js';
 
 /**
  * Most serious first, the same for the same problem and plan. Without a plan only what the file itself says is told: what
- * hangs on clock times, boards and chosen places waits for one.
+ * hangs on clock times, boards and chosen places waits for one. Curves, of those dishes for which they are known, say how
+ * hot the core and the surface are.
+ *
+ * @throws RangeError where a curve is none.
  */
-export function cautionsOf(problem: Problem, plan: PlanRows | null): CautionRow[] {
-  const meal: Meal = mealOf(problem, plan);
+export function cautionsOf(problem: Problem, plan: PlanRows | null, curves?: Curves): CautionRow[] {
+  const meal: Meal = mealOf(problem, plan, curves);
   return mostSeriousFirst(problem, [
     ...coreCautions(meal),
     ...againCautions(meal),

@@ -3,6 +3,8 @@ import type { Dish, Step } from '../problem/problem.js';
 import { showMinutes, showTemperature } from '../units/show.js';
 import { isHeatedAgain } from './again.js';
 import type { Caution } from './caution.js';
+import { holdAt } from './lethality.js';
+import type { LethalityTable } from './lethality-tables.js';
 import { isHeat, type Meal } from './meal.js';
 import {
   CORE_FIGURES,
@@ -12,21 +14,11 @@ import {
   LOCAL_RULES,
   meets,
   PUBLICATIONS,
+  type Publication,
   showPrinted,
   sourceOf,
 } from './published.js';
-
-/** Below their figure these have made many people ill; the others are eaten pink or soft by choice. */
-const UNSAFE_BELOW: ReadonlySet<CoreKind> = new Set<CoreKind>([
-  'poultry',
-  'ground poultry',
-  'ground meat',
-  'stuffing',
-  'leftovers',
-  'casserole',
-  'cooked ham',
-  'game',
-]);
+import { type Predicted, type Verdict, verdictsOf } from './verdict.js';
 
 /** The chart takes a look for these in place of a thermometer. */
 const SHOWN_BY_LOOKS: ReadonlySet<CoreKind> = new Set<CoreKind>(['fish', 'shellfish', 'eggs']);
@@ -34,45 +26,76 @@ const NO_TARGET = 'No core target is set: use a thermometer, in the thickest par
 
 export function coreCautions(meal: Meal): Caution[] {
   return meal.problem.dishes.flatMap((dish, at): Caution[] => {
-    const steps = dish.steps.map((id) => meal.problem.steps[id]!);
-    const targets = steps.filter((step) => step.core !== null);
-    const hottest = targets.reduce<Step | null>((most, step) => (most && most.core! > step.core! ? most : step), null);
-    if (hottest === null) return untold(meal, dish, at, steps);
-    const food = meal.foods[at]!;
-    const kind = isHeatedAgain(meal, hottest) ? food.again : food.core;
-    if (kind === null) return unknown(meal, dish, at, hottest.core!);
-    const figure = CORE_FIGURES[kind];
-    if (meets(hottest.core!, figure)) return shortRest(meal, dish, at, hottest, figure);
-    const rests = steps.some((step) => step.work === 'rest' && meal.flow.heated[step.id]);
-    const remedy = rests
-      ? 'It counts for the highest core reached: a thermometer must show it before serving.'
-      : 'Raise the target, or see a thermometer show it before serving.';
-    const say = `Set to ${showTemperature(hottest.core!)}; published for ${figure.food}: ${told(figure)}. ${remedy}`;
-    return [
-      { rule: UNSAFE_BELOW.has(kind) ? 'core-unsafe' : 'core-low', source: source(figure), dish: dish.name, say },
-    ];
+    const verdicts = verdictsOf(meal, at);
+    const cooked = verdicts.some(({ target }) => !isHeatedAgain(meal, target.step));
+    const said = verdicts.flatMap((verdict) => {
+      const { figure, target, met } = verdict;
+      if (figure === null) return unknown(meal, dish, at, target.celsius);
+      return met ? shortRest(meal, dish, at, target.step, figure) : [low(meal, dish, verdict, figure)];
+    });
+    return cooked ? said : [...untold(meal, dish, at), ...said];
   });
 }
 
+/** A target below its figure: what is published, what the core is predicted to do, and what would satisfy. */
+function low(meal: Meal, dish: Dish, { target, strict, predicted }: Verdict, figure: CoreFigure): Caution {
+  const set = `Set to ${showTemperature(target.celsius)}; published for ${figure.food}: ${told(figure)}.`;
+  const forecast = predicted === null ? '' : ` ${forecastWords(predicted, target.celsius)}`;
+  const used = predicted?.held?.times.publication;
+  const source = sourceFor(figure, used === undefined ? [] : [used]);
+  if (strict && predicted !== null && predicted.satisfies !== null) {
+    const say = `${set}${forecast} Safe only if it goes so: a thermometer must show it, or raise the target.`;
+    return { rule: 'core-predicted', source, dish: dish.name, say };
+  }
+  const rests = dish.steps.some((id) => meal.problem.steps[id]!.work === 'rest' && meal.flow.heated[id]);
+  const remedy = rests
+    ? 'It counts for the highest core reached: a thermometer must show it before serving.'
+    : 'Raise the target, or see a thermometer show it before serving.';
+  return { rule: strict ? 'core-unsafe' : 'core-low', source, dish: dish.name, say: `${set}${forecast} ${remedy}` };
+}
+
+/** `Predicted: 61 °C at most, and 40 % of the published 12 min at 60 °C.` */
+function forecastWords({ peak, held, satisfies }: Predicted, target: number): string {
+  const most = `Predicted: ${showTemperature(peak)} at most`;
+  if (held === null || satisfies === 'peak') return `${most}.`;
+  const { share } = held.lethality;
+  const part = share >= 1 ? 'all' : `${Math.floor(share * 100)} %`;
+  const late = share >= 1 && satisfies === null ? ', but too slowly heated for it to count' : '';
+  return `${most}, and ${part} of the published ${timesAt(held.times, target)}${late}.`;
+}
+
+/** `12 min at 60 °C`: at the temperature asked for, where the table has a time for it. */
+export function timesAt(times: LethalityTable, celsius: number): string {
+  const minutes = holdAt(times, celsius);
+  const known = minutes > 0 && minutes < Number.POSITIVE_INFINITY;
+  const at = known ? celsius : times.reference;
+  const hold = holdAt(times, at);
+  return `${hold < 2 ? `${Math.ceil(hold * 60)} s` : showMinutes(Math.ceil(hold))} at ${showTemperature(at)}`;
+}
+
 /** `63 °C (145 °F), then 3 min of rest`. */
-function told(figure: CoreFigure): string {
+export function told(figure: CoreFigure): string {
   const rest = figure.rest > 0 ? `, then ${showMinutes(figure.rest)} of rest` : '';
   const or = figure.or === null ? '' : `, or ${figure.or}`;
   return `${showPrinted(figure)}${rest}${or}`;
 }
 
-const source = (figure: CoreFigure): string =>
-  sourceOf([figure.publication], figure.stricter === null ? LOCAL_RULES : `${figure.stricter}; ${LOCAL_RULES}`);
+export const sourceFor = (figure: CoreFigure, more: readonly Publication[] = []): string =>
+  sourceOf(
+    [figure.publication, ...more],
+    figure.stricter === null ? LOCAL_RULES : `${figure.stricter}; ${LOCAL_RULES}`,
+  );
 
 /** Meat, fish or eggs go on the heat, and no step says to which core. */
-function untold(meal: Meal, dish: Dish, at: number, steps: readonly Step[]): Caution[] {
+function untold(meal: Meal, dish: Dish, at: number): Caution[] {
   const { core } = meal.foods[at]!;
+  const steps = dish.steps.map((id) => meal.problem.steps[id]!);
   const cooks = steps.some((step) => isHeat(step.work) && step.work !== 'warm' && !isHeatedAgain(meal, step));
   if (core === null || !cooks) return [];
   const figure = CORE_FIGURES[core];
   const how = SHOWN_BY_LOOKS.has(core) ? 'No core target is set' : NO_TARGET;
   const say = `${how}; published for ${figure.food}: ${told(figure)}.`;
-  return [{ rule: 'thermometer', source: source(figure), dish: dish.name, say }];
+  return [{ rule: 'thermometer', source: sourceFor(figure), dish: dish.name, say }];
 }
 
 function unknown(meal: Meal, dish: Dish, at: number, target: number): Caution[] {
@@ -88,7 +111,7 @@ function shortRest(meal: Meal, dish: Dish, at: number, target: Step, figure: Cor
   if (rest >= figure.rest) return [];
   const has = meal.timetable === null ? `${showMinutes(rest)} of rest is certain` : `It rests ${showMinutes(rest)}`;
   const say = `${has}; ${showPrinted(figure)} for ${figure.food} is published with ${showMinutes(figure.rest)} of rest before it is cut. Let it rest that long.`;
-  return [{ rule: 'rest-short', source: source(figure), dish: dish.name, say }];
+  return [{ rule: 'rest-short', source: sourceFor(figure), dish: dish.name, say }];
 }
 
 /** Minutes from the dish's last heat to the first knife or hand on it, or to its landing. */

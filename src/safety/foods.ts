@@ -1,5 +1,6 @@
 /** What a dish is, as far as cautions go: read from its piece's food and its name. */
 import type { Dish } from '../problem/problem.js';
+import { CHICKEN, GROUND_MEAT, type LethalityTable, MEAT, TURKEY } from './lethality-tables.js';
 import type { CoreKind } from './published.js';
 import { headOf, speaksOf, tokensOf, type WordList } from './words.js';
 
@@ -11,6 +12,10 @@ export interface Food {
   readonly core: CoreKind | null;
   /** Whose holds when it is cooked food that is heated again. */
   readonly again: CoreKind;
+  /** Published times at a temperature that do the same when it is cooked first; null: none are known. */
+  readonly times: LethalityTable | null;
+  /** A whole muscle whose inside no knife, needle or hand has reached: germs are on its surface only. */
+  readonly intact: boolean;
   /** Raw meat, poultry or fish is handled for it before it is cooked. */
   readonly raw: boolean;
   /** Null: not that we know. */
@@ -36,14 +41,28 @@ export function foodOf(dish: Dish): Food {
   const fluid = gravy || speaksOf(head, 'stock') || speaksOf(head, 'sauce');
   const cooked = speaksOf(all, 'cooked');
   const perishable = perishableOf(all, flesh);
+  const core = fluid ? null : coreOf(all, speaking, flesh, meatless, cooked);
   return {
-    core: fluid ? null : coreOf(all, speaking, flesh, meatless, cooked),
+    core,
+    times: timesOf(core, all),
+    intact: core !== null && WHOLE_CUTS.has(core) && !cooked && !speaksOf(all, 'opened'),
     again: flesh && speaksOf(speaking, 'ham') ? 'cooked ham' : 'leftovers',
     raw: flesh && !gravy && !cooked,
     perishable,
     leftover: speaksOf(all, 'leftover'),
     dry: perishable !== 'always' && perishable !== 'cooked' && speaksOf(all, 'dry'),
   };
+}
+
+/** Whole cuts of meat. A bird is none: its inside was open to hands and water. */
+const WHOLE_CUTS: ReadonlySet<CoreKind> = new Set<CoreKind>(['red meat', 'pork', 'raw ham', 'meat']);
+
+function timesOf(core: CoreKind | null, all: readonly string[]): LethalityTable | null {
+  if (core === 'ground meat') return GROUND_MEAT;
+  if (core === 'poultry' || core === 'ground poultry') {
+    return speaksOf(all, 'chicken') && !speaksOf(all, 'otherPoultry') ? CHICKEN : TURKEY;
+  }
+  return core !== null && WHOLE_CUTS.has(core) ? MEAT : null;
 }
 
 const hasGround = (tokens: readonly string[]): boolean => speaksOf(tokens, 'ground', 'plants');

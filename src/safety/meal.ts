@@ -2,6 +2,7 @@
 import { minuteAt, stepKey } from '../problem/hours.js';
 import { HEAT_WORKS, type Problem, type Step, type Work } from '../problem/problem.js';
 import type { PlanRows } from './caution.js';
+import { type Curves, checkCurve, curveUntil, type DishCurve } from './curve.js';
 import { type Food, foodOf } from './foods.js';
 
 /** A row of the plan; minutes after `start`. */
@@ -44,19 +45,34 @@ export interface Meal {
   readonly flow: Flow;
   /** Null where there is no plan yet. */
   readonly timetable: Timetable | null;
+  /** Each until its dish lands, as far as that is known. */
+  readonly curves: Curves;
 }
 
-export function mealOf(problem: Problem, plan: PlanRows | null): Meal {
+/** @throws RangeError where a curve is none. */
+export function mealOf(problem: Problem, plan: PlanRows | null, curves: Curves = new Map()): Meal {
   const foods = problem.dishes.map(foodOf);
-  return {
-    problem,
-    foods,
-    flow: flowOf(problem, foods),
-    timetable: plan === null ? null : timetableOf(problem, plan),
-  };
+  const timetable = plan === null ? null : timetableOf(problem, plan);
+  return { problem, foods, flow: flowOf(problem, foods), timetable, curves: untilEaten(timetable, curves) };
 }
 
 export const isHeat = (work: Work): boolean => HEAT_WORKS.has(work);
+
+/** When the dish's first step on the heat begins in the plan; null where none does. */
+export const heatBegins = ({ ofDish }: Timetable, at: number): number | null =>
+  ofDish[at]!.find((row) => row.step !== null && isHeat(row.step.work))?.start ?? null;
+
+function untilEaten(timetable: Timetable | null, curves: Curves): Curves {
+  const kept = new Map<number, DishCurve>();
+  for (const [at, curve] of curves) {
+    checkCurve(curve);
+    const begins = timetable === null ? null : heatBegins(timetable, at);
+    const eaten =
+      timetable === null ? curve : begins === null ? null : curveUntil(curve, timetable.lands[at]! - begins);
+    if (eaten !== null) kept.set(at, eaten);
+  }
+  return kept;
+}
 
 function flowOf(problem: Problem, foods: readonly Food[]): Flow {
   const { steps } = problem;

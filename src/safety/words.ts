@@ -66,9 +66,14 @@ const LOOKALIKES: readonly (readonly [phrase: string, stands: string])[] = [
   ['cocoa bean', ''],
 ];
 
+const CHICKEN = 'chicken, capon, cockerel, poussin, coq au vin';
+const OTHER_POULTRY =
+  'poultry, turkey, duck, duckling, goose, geese, hen, guinea fowl, fowl, quail, pheasant, partridge, pigeon, squab, grouse, giblet, drumstick';
+
 export const WORDS = {
-  poultry:
-    'poultry, chicken, turkey, duck, duckling, goose, geese, hen, capon, cockerel, poussin, guinea fowl, fowl, quail, pheasant, partridge, pigeon, squab, grouse, giblet, drumstick, coq au vin',
+  poultry: `${CHICKEN}, ${OTHER_POULTRY}`,
+  chicken: CHICKEN,
+  otherPoultry: OTHER_POULTRY,
   red: 'beef, veal, lamb, mutton, hogget, sirloin, ribeye, rib eye, rib roast, prime rib, short rib, brisket, rump, entrecote, filet mignon, chateaubriand, bavette, onglet, oxtail, ossobuco, osso buco',
   pork: 'pork, porchetta, pig, hog, spare rib, carnitas',
   ham: 'ham, gammon',
@@ -88,6 +93,9 @@ export const WORDS = {
     'bean, lentil, chickpea, mushroom, portobello, cauliflower, celeriac, cabbage, beetroot, aubergine, eggplant, courgette, vegetable, nut, tofu, tempeh, seitan, halloumi, jackfruit',
   /** Meat of another word, made as risky as ground meat. */
   groundBy: 'ground, minced, tenderised, tenderized',
+  /** Its outside has been brought inside, by a knife, a needle or by rolling it up. */
+  opened:
+    'rolled, roulade, boned, deboned, butterflied, stuffed, filled, injected, pierced, larded, porchetta, minute steak',
   /** No meat and no fish in it. */
   meatless: 'vegan, vegetarian, veggie, meatless, plant based',
   stuffed: 'stuffed',

@@ -1,6 +1,7 @@
 /** What names say about food. */
 import { describe, expect, it } from 'vitest';
 import { foodOf } from '../../src/safety/foods.js';
+import { CHICKEN, GROUND_MEAT, MEAT, TURKEY } from '../../src/safety/lethality-tables.js';
 import type { CoreKind } from '../../src/safety/published.js';
 import { roastOf } from './meals.js';
 
@@ -61,6 +62,44 @@ describe('the published figure that a name calls for', () => {
     expect(of('Chicken in cream sauce').core).toBe('poultry');
     expect(of('Sausages and gravy').core).toBe('ground meat');
     expect(of('Ribs with a dry rub').core).toBe('meat');
+  });
+});
+
+describe('the published times that a name calls for', () => {
+  it.each([
+    ['Roast chicken', null, CHICKEN],
+    ['Poussins', null, CHICKEN],
+    ['Ground chicken skewers', null, CHICKEN],
+    ['Turkey and chicken pie', null, TURKEY],
+    ['Duck legs', null, TURKEY],
+    ['Sunday bird', 'guinea fowl', TURKEY],
+    ['Burgers', 'beef', GROUND_MEAT],
+    ['Leg of lamb', null, MEAT],
+    ['Glazed ham', null, MEAT],
+    ['Rib roast', 'beef', MEAT],
+    ['Roast goose', 'goose with stuffing', null],
+    ['Venison saddle', null, null],
+    ['Pan-fried hake', 'fish', null],
+    ['Fully cooked ham', null, null],
+    ['Roast roots', null, null],
+  ])('%s (%s)', (dish, food, times) => {
+    expect(of(dish, food).times).toBe(times);
+  });
+
+  it('knows whole muscles that nothing has opened', () => {
+    const intact = (dish: string, food: string | null = null) => of(dish, food).intact;
+    expect([intact('Leg of lamb'), intact('Loin', 'pork'), intact('Steak')]).toEqual([true, true, true]);
+    expect([intact('Boned and rolled leg of lamb'), intact('Porchetta'), intact('Injected ham')]).toEqual([
+      false,
+      false,
+      false,
+    ]);
+    expect([intact('Roast chicken'), intact('Burgers'), intact('Hake'), intact('Roots')]).toEqual([
+      false,
+      false,
+      false,
+      false,
+    ]);
   });
 });
 

@@ -1,0 +1,118 @@
+/** How the core targets of a dish stand to the figures published for its food; what is said and what is refused go by this. */
+import type { Step } from '../problem/problem.js';
+import { celsiusOfFahrenheit } from '../units/temperature.js';
+import { isHeatedAgain } from './again.js';
+import { type DishCurve, minutesBetween, peakOf } from './curve.js';
+import { type Lethality, lethalityOf } from './lethality.js';
+import type { LethalityTable } from './lethality-tables.js';
+import { isHeat, type Meal } from './meal.js';
+import { COME_UP, CORE_FIGURES, type CoreFigure, type CoreKind, meets } from './published.js';
+
+/** Below their figure these have made many people ill; the others are eaten pink or soft by choice. */
+const UNSAFE_BELOW: ReadonlySet<CoreKind> = new Set<CoreKind>([
+  'poultry',
+  'ground poultry',
+  'ground meat',
+  'stuffing',
+  'leftovers',
+  'casserole',
+  'cooked ham',
+  'game',
+]);
+
+/** A core temperature for which the file asks. */
+export interface Target {
+  readonly step: Step;
+  /** °C: the lowest of the step's ways, since any of them may be taken. */
+  readonly celsius: number;
+  /** The entry of `on` that asks for it. */
+  readonly entry: number;
+}
+
+/** What the core does as predicted. */
+export interface Predicted {
+  /** °C. */
+  readonly peak: number;
+  /** Null where no times are published for the food. */
+  readonly held: { readonly lethality: Lethality; readonly times: LethalityTable } | null;
+  /** It satisfies the figure by its peak, or by the published times. */
+  readonly satisfies: 'peak' | 'times' | null;
+}
+
+export interface Verdict {
+  readonly target: Target;
+  /** Null: none goes with the name. */
+  readonly figure: CoreFigure | null;
+  /** The target itself meets the figure. */
+  readonly met: boolean;
+  /** Food for which less is refused, unless the dish accepts it. */
+  readonly strict: boolean;
+  /** Null where no curve is known. */
+  readonly predicted: Predicted | null;
+}
+
+/**
+ * One verdict on the dish's cooking and one on its heating again, as far as each has targets; of several the hottest counts,
+ * since all are done. Where no curve is known the target alone decides.
+ */
+export function verdictsOf(meal: Meal, at: number): Verdict[] {
+  const food = meal.foods[at]!;
+  const steps = meal.problem.dishes[at]!.steps.map((id) => meal.problem.steps[id]!);
+  const again = steps.filter((step) => isHeatedAgain(meal, step));
+  const first = steps.filter((step) => !again.includes(step));
+  const curve = meal.curves.get(at) ?? null;
+  // A curve begins with the first heat: it tells nothing of what is heated again later.
+  const ofAgain = first.some(({ work }) => isHeat(work)) ? null : curve;
+  return [
+    ...verdict(hottestOf(first), food.core, food.times, curve),
+    ...verdict(hottestOf(again), food.again, null, ofAgain),
+  ];
+}
+
+function verdict(
+  target: Target | null,
+  kind: CoreKind | null,
+  times: LethalityTable | null,
+  curve: DishCurve | null,
+): Verdict[] {
+  if (target === null) return [];
+  const figure = kind === null ? null : CORE_FIGURES[kind];
+  const met = figure !== null && meets(target.celsius, figure);
+  const strict = kind !== null && UNSAFE_BELOW.has(kind);
+  const predicted = curve === null || figure === null ? null : predictedBy(curve, figure, times);
+  return [{ target, figure, met, strict, predicted }];
+}
+
+function hottestOf(steps: readonly Step[]): Target | null {
+  const targets = steps.flatMap((step) => lowestOf(step) ?? []);
+  return targets.reduce<Target | null>((most, one) => (most && most.celsius > one.celsius ? most : one), null);
+}
+
+function lowestOf(step: Step): Target | null {
+  const asked = step.options.flatMap(({ core, entry }) => (core === null ? [] : [{ step, celsius: core, entry }]));
+  return asked.reduce<Target | null>((least, one) => (least && least.celsius <= one.celsius ? least : one), null);
+}
+
+/**
+ * What a predicted core does for a food: it satisfies where its peak meets the figure, or where the published time is held
+ * and it did not come up to heat too slowly for the times to hold (FSIS, Cooking Guideline).
+ */
+export function predictedBy(curve: DishCurve, figure: CoreFigure, times: LethalityTable | null): Predicted {
+  const peak = peakOf(curve);
+  const held = times === null ? null : { times, lethality: lethalityOf(curve, times) };
+  if (meets(peak, figure)) return { peak, held, satisfies: 'peak' };
+  const enough = held !== null && held.lethality.reached !== null && comeUpOf(curve) <= COME_UP.minutes;
+  return { peak, held, satisfies: enough ? 'times' : null };
+}
+
+/** Minutes between the limits of coming up to heat, until the upper one is reached. */
+export function comeUpOf(curve: DishCurve): number {
+  const [low, high] = [COME_UP.low, COME_UP.high].map((limit) => celsiusOfFahrenheit(limit.fahrenheit));
+  const up = Array.from(curve.celsius).findIndex((celsius) => celsius >= high!);
+  const until = up < 0 ? curve.minutes.length : up + 1;
+  const rising = {
+    minutes: Array.from(curve.minutes).slice(0, until),
+    celsius: Array.from(curve.celsius).slice(0, until),
+  };
+  return minutesBetween(rising, low!, high!);
+}
