@@ -54,6 +54,11 @@ export class Exchange {
   slope = 0;
   /** Water that leaves, kg/m²s; negative: it condenses. */
   water = 0;
+  /** How fast that grows with the surface's temperature, kg/m²sK, 0 or more. */
+  waterSlope = 0;
+  /** How fast the heat grows, and the water lessens, with the water that has been lost: W/kg, 1/s. */
+  heatDrying = 0;
+  waterDrying = 0;
 
   private readonly air: number;
   private readonly coefficient: number;
@@ -89,7 +94,8 @@ export class Exchange {
   at(celsius: number, lost: number): void {
     let water = 0;
     let latent = 0;
-    let evaporationSlope = 0;
+    let waterSlope = 0;
+    let waterDrying = 0;
     if (this.transfer > 0) {
       const { potentials } = this;
       const place = (celsius - COLDEST) * PER_DEGREE;
@@ -99,7 +105,8 @@ export class Exchange {
       const wet = drive < 0 ? 1 : this.perLost === 0 ? this.wetness : this.wetness * Math.exp(-lost * this.perLost);
       water = this.transfer * wet * drive;
       latent = latentHeat(celsius);
-      evaporationSlope = this.transfer * wet * rise * PER_DEGREE * latent;
+      waterSlope = this.transfer * wet * rise * PER_DEGREE;
+      if (drive > 0) waterDrying = water * this.perLost;
     }
     const film = this.coefficient * filmFactor(water, this.coefficient);
     const kelvin = celsius + 273.15;
@@ -110,7 +117,10 @@ export class Exchange {
       this.sigma * (this.walls4 - kelvin3 * kelvin) +
       this.plate * (this.plateCelsius - celsius) -
       water * latent;
-    this.slope = film + 4 * this.sigma * kelvin3 + this.plate + evaporationSlope;
+    this.slope = film + 4 * this.sigma * kelvin3 + this.plate + waterSlope * latent;
+    this.waterSlope = waterSlope;
+    this.waterDrying = waterDrying;
+    this.heatDrying = waterDrying * latent;
   }
 }
 

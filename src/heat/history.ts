@@ -35,7 +35,7 @@ export class Recorder {
   private readonly storedAtFirst: number;
 
   constructor(private readonly volume: Volume) {
-    this.sides = SIDES.filter((side) => volume.faces.some((face) => face.side === side));
+    this.sides = SIDES.filter((side) => volume.surfaces.some((surface) => surface.side === side));
     this.columns = Array.from({ length: FIXED.length + this.sides.length }, () => new Float64Array(this.room));
     this.storedAtFirst = this.totals().stored;
   }
@@ -92,11 +92,12 @@ export class Recorder {
 
   private meanOf(side: Side): number {
     let [sum, total] = [0, 0];
-    for (const face of this.volume.faces) {
-      if (face.side !== side) continue;
-      for (let l = 0; l < face.nodes.length; l++) {
-        sum += face.areas[l]! * this.volume.celsius[face.nodes[l]!]!;
-        total += face.areas[l]!;
+    const { surfaces, celsius } = this.volume;
+    for (const { side: of, nodes, areas } of surfaces) {
+      if (of !== side) continue;
+      for (let l = 0; l < nodes.length; l++) {
+        sum += areas[l]! * celsius[nodes[l]!]!;
+        total += areas[l]!;
       }
     }
     return sum / total;

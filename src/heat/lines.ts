@@ -1,0 +1,116 @@
+/**
+ * Conduction along one direction of a grid: the lines of nodes that run that way, what flows along them, and the tridiagonal factor of
+ * an implicit step. Loops go across the lines, so that no node waits for its neighbour's division.
+ */
+import type { Grid } from './grid.js';
+
+/** One end of an axis that meets the surroundings. */
+export interface Rim {
+  /** Area over volume of the cells there, 1/m. */
+  readonly perVolume: number;
+  /** W/m²K of each line's end node. */
+  readonly slope: Float64Array;
+}
+
+export class Lines {
+  /** Nodes of a line, and how far one is from the next. */
+  readonly length: number;
+  readonly stride: number;
+  /** The first node of each line. */
+  readonly starts: Int32Array;
+
+  /** Half of area over distance, between each node and the next; and one over each cell's size. */
+  private readonly links: Float64Array;
+  private readonly perSize: Float64Array;
+  /** The factor, by node. */
+  private readonly pivot: Float64Array;
+  private readonly lower: Float64Array;
+  private readonly upper: Float64Array;
+
+  constructor(grid: Grid, axis: number) {
+    const { sizes, links } = grid.axes[axis]!;
+    this.length = sizes.length;
+    this.stride = grid.strides[axis]!;
+    this.starts = startsOf(grid, axis);
+    this.links = links.map((link) => link / 2);
+    this.perSize = sizes.map((size) => 1 / size);
+    this.pivot = new Float64Array(grid.count);
+    this.lower = new Float64Array(grid.count);
+    this.upper = new Float64Array(grid.count);
+  }
+
+  /** Adds to every cell's gain, W/m³, what flows in along the lines. */
+  conduct(celsius: Float64Array, conductivity: Float64Array, gain: Float64Array): void {
+    const { length, stride, starts, links, perSize } = this;
+    for (let n = 0; n < length - 1; n++) {
+      const at = n * stride;
+      const [link, share, shareNext] = [links[n]!, perSize[n]!, perSize[n + 1]!];
+      for (let l = 0; l < starts.length; l++) {
+        const i = starts[l]! + at;
+        const next = i + stride;
+        const inflow = link * (conductivity[i]! + conductivity[next]!) * (celsius[next]! - celsius[i]!);
+        gain[i] = gain[i]! + share * inflow;
+        gain[next] = gain[next]! - shareNext * inflow;
+      }
+    }
+  }
+
+  /** Factors 1 − reach × (conduction along the lines and exchange at their ends); `reach` is seconds over heat capacity, m³K/W. */
+  factor(reach: number, conductivity: Float64Array, low: Rim | null, high: Rim | null): void {
+    const { length, stride, starts, links, perSize, pivot, lower, upper } = this;
+    const last = length - 1;
+    for (let n = 0; n < length; n++) {
+      const at = n * stride;
+      const share = reach * perSize[n]!;
+      const before = n > 0 ? share * links[n - 1]! : 0;
+      const after = n < last ? share * links[n]! : 0;
+      const [back, ahead] = [n > 0 ? stride : 0, n < last ? stride : 0];
+      for (let l = 0; l < starts.length; l++) {
+        const i = starts[l]! + at;
+        const k = conductivity[i]!;
+        const toBefore = before * (k + conductivity[i - back]!);
+        const toAfter = after * (k + conductivity[i + ahead]!);
+        let diagonal = 1 + toBefore + toAfter;
+        if (n === 0 && low !== null) diagonal += reach * low.perVolume * low.slope[l]!;
+        if (n === last && high !== null) diagonal += reach * high.perVolume * high.slope[l]!;
+        const inverse = 1 / (n > 0 ? diagonal - toBefore * upper[i - back]! : diagonal);
+        pivot[i] = inverse;
+        lower[i] = toBefore * inverse;
+        upper[i] = toAfter * inverse;
+      }
+    }
+  }
+
+  /** Solves the factor for a right-hand side, in its place. */
+  solve(values: Float64Array): void {
+    const { length, stride, starts, pivot, lower, upper } = this;
+    for (let l = 0; l < starts.length; l++) {
+      const i = starts[l]!;
+      values[i] = values[i]! * pivot[i]!;
+    }
+    for (let n = 1; n < length; n++) {
+      const at = n * stride;
+      for (let l = 0; l < starts.length; l++) {
+        const i = starts[l]! + at;
+        values[i] = values[i]! * pivot[i]! + lower[i]! * values[i - stride]!;
+      }
+    }
+    for (let n = length - 2; n >= 0; n--) {
+      const at = n * stride;
+      for (let l = 0; l < starts.length; l++) {
+        const i = starts[l]! + at;
+        values[i] = values[i]! + upper[i]! * values[i + stride]!;
+      }
+    }
+  }
+}
+
+/** The first nodes of all lines along an axis, in the order of the nodes. */
+function startsOf(grid: Grid, axis: number): Int32Array {
+  const stride = grid.strides[axis]!;
+  const length = grid.axes[axis]!.nodes.length;
+  const starts = new Int32Array(grid.count / length);
+  let l = 0;
+  for (let i = 0; i < grid.count; i++) if (Math.floor(i / stride) % length === 0) starts[l++] = i;
+  return starts;
+}

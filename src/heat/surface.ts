@@ -1,0 +1,162 @@
+/**
+ * The nodes at one end of an axis of a grid, and what they exchange with the surroundings in a step. A surface has a second thing to
+ * step beside its heat, the water that it has lost: the drier, the less evaporates, the warmer it gets. Both go implicitly and
+ * together. °C, W/m², kg/m², seconds.
+ */
+import type { Exchange } from './exchange.js';
+import type { End, Grid, Side } from './grid.js';
+
+/** At the beginning of a step, or on the way: node by node. */
+class Skin {
+  /** kg/m² so far. */
+  readonly lost: Float64Array;
+  /** The fields of `Exchange`. */
+  readonly heat: Float64Array;
+  readonly slope: Float64Array;
+  readonly water: Float64Array;
+  readonly waterSlope: Float64Array;
+  readonly heatDrying: Float64Array;
+  readonly waterDrying: Float64Array;
+
+  constructor(length: number) {
+    this.lost = new Float64Array(length);
+    this.heat = new Float64Array(length);
+    this.slope = new Float64Array(length);
+    this.water = new Float64Array(length);
+    this.waterSlope = new Float64Array(length);
+    this.heatDrying = new Float64Array(length);
+    this.waterDrying = new Float64Array(length);
+  }
+}
+
+export class Surface {
+  readonly side: Side;
+  readonly nodes: Int32Array;
+  /** m² of each node, in the whole piece. */
+  readonly areas: Float64Array;
+  /** Area over volume of the cells, 1/m. */
+  readonly perVolume: number;
+  /** W/m²K of each node that the step's factor takes. */
+  readonly slope: Float64Array;
+  /** kg of water that have left since the beginning. */
+  waterLost = 0;
+
+  private readonly now: Skin;
+  private readonly way: Skin;
+  /** kg/m²s of the two stages. */
+  private readonly first: Float64Array;
+  private readonly second: Float64Array;
+  private readonly saved: Float64Array;
+  private savedWaterLost = 0;
+  private exchange: Exchange;
+
+  constructor(grid: Grid, { axis, end, side }: End, starts: Int32Array, volumes: Float64Array, exchange: Exchange) {
+    const { sizes, low, high } = grid.axes[axis]!;
+    const last = sizes.length - 1;
+    this.side = side;
+    this.nodes = starts.map((start) => start + (end === 'low' ? 0 : last * grid.strides[axis]!));
+    this.perVolume = end === 'low' ? low / sizes[0]! : high / sizes[last]!;
+    this.areas = Float64Array.from(this.nodes, (i) => volumes[i]! * this.perVolume);
+    const { length } = starts;
+    [this.slope, this.first, this.second, this.saved] = [
+      new Float64Array(length),
+      new Float64Array(length),
+      new Float64Array(length),
+      new Float64Array(length),
+    ];
+    [this.now, this.way] = [new Skin(length), new Skin(length)];
+    this.exchange = exchange;
+  }
+
+  surround(exchange: Exchange): void {
+    this.exchange = exchange;
+  }
+
+  /** kg/m² of water lost, spread on an array of the grid's nodes, from it and to it. */
+  takeLost(lost: Float64Array): void {
+    for (const [l, i] of this.nodes.entries()) this.now.lost[l] = lost[i]!;
+  }
+
+  giveLost(lost: Float64Array): void {
+    for (const [l, i] of this.nodes.entries()) lost[i] = this.now.lost[l]!;
+  }
+
+  /** Adds to the cells' gain, W/m³, what comes in. */
+  meet(onTheWay: boolean, celsius: Float64Array, gain: Float64Array): void {
+    const { nodes, perVolume, exchange } = this;
+    const skin = onTheWay ? this.way : this.now;
+    for (let l = 0; l < nodes.length; l++) {
+      const i = nodes[l]!;
+      exchange.at(celsius[i]!, skin.lost[l]!);
+      skin.heat[l] = exchange.heat;
+      skin.slope[l] = exchange.slope;
+      skin.water[l] = exchange.water;
+      skin.waterSlope[l] = exchange.waterSlope;
+      skin.heatDrying[l] = exchange.heatDrying;
+      skin.waterDrying[l] = exchange.waterDrying;
+      gain[i] = gain[i]! + perVolume * exchange.heat;
+    }
+  }
+
+  /** Makes the slope ready for a step; `part` is γ times its seconds. Drying along with the warming takes some of it off. */
+  prepare(part: number): void {
+    const { slope, now } = this;
+    for (let l = 0; l < slope.length; l++) {
+      const drying = (part * now.heatDrying[l]! * now.waterSlope[l]!) / (1 + part * now.waterDrying[l]!);
+      slope[l] = now.slope[l]! - drying;
+    }
+  }
+
+  /** Begins a stage: adds to its right-hand side, W/m³, what the drying of the step brings in. Returns the heat that comes in so far, W. */
+  begin(onTheWay: boolean, part: number, rates: Float64Array): number {
+    const { nodes, areas, perVolume, now, first } = this;
+    const skin = onTheWay ? this.way : now;
+    const water = onTheWay ? this.second : first;
+    let watts = 0;
+    for (let l = 0; l < nodes.length; l++) {
+      const i = nodes[l]!;
+      const leaves = (skin.water[l]! - (onTheWay ? 2 * first[l]! : 0)) / (1 + part * now.waterDrying[l]!);
+      water[l] = leaves;
+      const extra = part * now.heatDrying[l]! * leaves;
+      rates[i] = rates[i]! + perVolume * extra;
+      watts += areas[l]! * (skin.heat[l]! + extra);
+    }
+    return watts;
+  }
+
+  /** Ends a stage, when the factor of this end's axis has been solved. Returns what the warming takes off the heat that comes in, W. */
+  end(onTheWay: boolean, part: number, capacity: number, rates: Float64Array): number {
+    const { nodes, areas, slope, now } = this;
+    const water = onTheWay ? this.second : this.first;
+    let watts = 0;
+    for (let l = 0; l < nodes.length; l++) {
+      const warmer = (part * rates[nodes[l]!]!) / capacity;
+      water[l] = water[l]! + (now.waterSlope[l]! * warmer) / (1 + part * now.waterDrying[l]!);
+      watts += areas[l]! * slope[l]! * warmer;
+    }
+    return watts;
+  }
+
+  /** The water lost by the first stage alone, on which the second looks. */
+  lookAhead(seconds: number): void {
+    const { now, way, first } = this;
+    for (let l = 0; l < first.length; l++) way.lost[l] = Math.max(now.lost[l]! + seconds * first[l]!, 0);
+  }
+
+  accept(seconds: number): void {
+    const { now, first, second, areas, saved } = this;
+    this.savedWaterLost = this.waterLost;
+    for (let l = 0; l < first.length; l++) {
+      const left = (seconds * (3 * first[l]! + second[l]!)) / 2;
+      saved[l] = now.lost[l]!;
+      this.waterLost += areas[l]! * left;
+      // Water that condenses on a surface that has lost none makes it no wetter than wet.
+      now.lost[l] = Math.max(now.lost[l]! + left, 0);
+    }
+  }
+
+  takeBack(): void {
+    this.now.lost.set(this.saved);
+    this.waterLost = this.savedWaterLost;
+  }
+}
