@@ -1,14 +1,15 @@
 /**
  * Measures how long planning takes and how much memory, for every meal in problems/ and for generated ones, and writes
- * RESULTS.md. `--only NAME` measures the cases whose name contains NAME and prints them without writing anything.
+ * its part of RESULTS.md. `--only NAME` measures the cases whose name contains NAME and prints them without writing anything.
  */
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
-import { cpus, loadavg, tmpdir, totalmem } from 'node:os';
+import { loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { banquet } from './banquet.js';
+import { circumstances, median, table, writePart } from './results.js';
 
 const SIZES = [5, 10, 20, 50, 100, 200];
 const EFFORT = 'normal';
@@ -65,10 +66,6 @@ function measure(file: string): Measured {
   return median(all, ({ planned }) => planned);
 }
 
-function median<T>(list: readonly T[], by: (entry: T) => number): T {
-  return [...list].sort((a, b) => by(a) - by(b))[Math.floor((list.length - 1) / 2)]!;
-}
-
 /** Makes a process tell at its end what processor time it took, in milliseconds. */
 const TELL_CPU = `data:text/javascript,process.on('exit',()=>{const{user,system}=process.cpuUsage();process.stderr.write('cpu '+(user+system)/1000)})`;
 
@@ -88,12 +85,6 @@ function measureCommand(): Command {
 
 const seconds = (ms: number | null): string => (ms === null ? '-' : (ms / 1000).toFixed(ms < 9950 ? 2 : 1));
 const megabytes = (value: number): string => value.toFixed(0);
-
-/** A Markdown table; the first column is text, the others are numbers. */
-function table(head: readonly string[], rows: readonly (readonly (string | number)[])[]): string {
-  const line = (cells: readonly (string | number)[]): string => `| ${cells.join(' | ')} |`;
-  return [line(head), line(head.map((_, k) => (k === 0 ? '---' : '---:'))), ...rows.map(line)].join('\n');
-}
 
 function mealTable(rows: readonly Row[]): string {
   const head = [
@@ -179,8 +170,6 @@ function aims(rows: readonly Row[], command: Command): Aim[] {
 }
 
 function report(rows: readonly Row[], command: Command, load: number): string {
-  const processors = cpus();
-  const machine = `${processors[0]?.model.trim() ?? 'unknown processor'}, ${processors.length} cores, ${Math.round(totalmem() / 2 ** 30)} GB`;
   const meals = rows.filter((row) => !row.generated);
   const generated = rows.filter((row) => row.generated);
   const wrong = rows.filter((row) => row.measured.violations > 0).map((row) => row.name);
@@ -188,13 +177,9 @@ function report(rows: readonly Row[], command: Command, load: number): string {
     .filter((row) => row.measured.why !== null)
     .map(({ name, measured }) => `- ${name}: ${measured.why}`);
   const aimLines = aims(rows, command).map(({ what, aim, measured, met }) => [what, aim, measured, met ? 'yes' : 'no']);
-  return `# How long planning takes
+  return `Written by \`npm run bench\`, which measures anew.
 
-Written by \`npm run bench\`, which measures anew.
-
-- Date: ${new Date().toISOString().slice(0, 10)}
-- Machine: ${machine}; Node ${process.version} on ${process.platform} ${process.arch}
-- Load of the machine when it began: ${load.toFixed(1)} (processes that wanted to run, over the last minute)
+${circumstances(load)}
 
 Times are seconds of processor time at ${EFFORT} effort with seed 1, the middle of ${TIMES} where a case is short; times by the clock are
 longer where other work shares the machine. The first plan is the first in which every dish has its place. Memory is
@@ -251,7 +236,7 @@ function main(): void {
       );
       return { ...one, measured };
     });
-    if (only === undefined) writeFileSync(join(HERE, 'RESULTS.md'), report(rows, measureCommand(), load));
+    if (only === undefined) writePart('How long planning takes', report(rows, measureCommand(), load));
     else process.stdout.write(`${mealTable(rows)}\n`);
   } finally {
     rmSync(folder, { recursive: true });
