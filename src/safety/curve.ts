@@ -1,4 +1,5 @@
 /** Temperatures over time, taken as linear between their points. */
+import type { Window } from '../problem/hours.js';
 
 /** Points in the order of time: minutes never fall, as many °C as minutes, at least one point, all of them finite. */
 export interface Curve {
@@ -60,15 +61,42 @@ export function* piecesOf({ minutes, celsius }: Curve, levels: readonly number[]
   }
 }
 
-/** Minutes spent between two temperatures, which themselves are outside. */
-export function minutesBetween(curve: Curve, low: number, high: number): number {
-  let sum = 0;
-  for (const { from, to, first, last } of piecesOf(curve, [low, high])) {
-    const middle = (first + last) / 2;
-    if (middle > low && middle < high) sum += to - from;
+/**
+ * When something of a piece is between two temperatures, which themselves are outside: `parts` are its temperatures at the
+ * same minutes, and what lies between two parts has all temperatures between theirs. Stretches in order, apart from each other.
+ */
+export function stretchesBetween(
+  minutes: ArrayLike<number>,
+  parts: readonly ArrayLike<number>[],
+  low: number,
+  high: number,
+): Window[] {
+  const all: Window[] = [];
+  for (let k = 1; k < minutes.length; k++) {
+    const [from, to] = [minutes[k - 1]!, minutes[k]!];
+    if (to <= from) continue;
+    const shares = parts.flatMap((part) => crossings(part[k - 1]!, part[k]!, [low, high])).sort((a, b) => a - b);
+    for (const [at, share] of [...shares, 1].entries()) {
+      const before = shares[at - 1] ?? 0;
+      const middle = (before + share) / 2;
+      const here = parts.map((part) => part[k - 1]! + middle * (part[k]! - part[k - 1]!));
+      if (share <= before || Math.max(...here) <= low || Math.min(...here) >= high) continue;
+      const [start, end] = [from + before * (to - from), from + share * (to - from)];
+      const last = all.at(-1);
+      if (last !== undefined && last.end >= start) all[all.length - 1] = { start: last.start, end };
+      else all.push({ start, end });
+    }
   }
-  return sum;
+  return all;
 }
+
+/** The shares of a straight way at which it crosses the levels. */
+const crossings = (first: number, last: number, levels: readonly number[]): number[] =>
+  levels.map((level) => (level - first) / (last - first)).filter((share) => share > 0 && share < 1);
+
+/** Minutes spent between two temperatures, which themselves are outside. */
+export const minutesBetween = ({ minutes, celsius }: Curve, low: number, high: number): number =>
+  stretchesBetween(minutes, [celsius], low, high).reduce((sum, { start, end }) => sum + end - start, 0);
 
 /** The highest temperature, °C. */
 export const peakOf = ({ celsius }: Curve): number => Array.from(celsius).reduce((most, one) => Math.max(most, one));

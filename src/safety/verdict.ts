@@ -1,8 +1,9 @@
 /** How the core targets of a dish stand to the figures published for its food; what is said and what is refused go by this. */
 import type { Step } from '../problem/problem.js';
-import { celsiusOfFahrenheit } from '../units/temperature.js';
 import { isHeatedAgain } from './again.js';
-import { type DishCurve, minutesBetween, peakOf } from './curve.js';
+import { type DishCurve, peakOf } from './curve.js';
+import { comeUpOf } from './exposure.js';
+import type { Food } from './foods.js';
 import { type Lethality, lethalityOf } from './lethality.js';
 import type { LethalityTable } from './lethality-tables.js';
 import { isHeat, type Meal } from './meal.js';
@@ -64,22 +65,22 @@ export function verdictsOf(meal: Meal, at: number): Verdict[] {
   // A curve begins with the first heat: it tells nothing of what is heated again later.
   const ofAgain = first.some(({ work }) => isHeat(work)) ? null : curve;
   return [
-    ...verdict(hottestOf(first), food.core, food.times, curve),
-    ...verdict(hottestOf(again), food.again, null, ofAgain),
+    ...verdict(hottestOf(first), food.core, curve, food),
+    ...verdict(hottestOf(again), food.again, ofAgain, { times: null, intact: false }),
   ];
 }
 
 function verdict(
   target: Target | null,
   kind: CoreKind | null,
-  times: LethalityTable | null,
   curve: DishCurve | null,
+  food: Pick<Food, 'times' | 'intact'>,
 ): Verdict[] {
   if (target === null) return [];
   const figure = kind === null ? null : CORE_FIGURES[kind];
   const met = figure !== null && meets(target.celsius, figure);
   const strict = kind !== null && UNSAFE_BELOW.has(kind);
-  const predicted = curve === null || figure === null ? null : predictedBy(curve, figure, times);
+  const predicted = curve === null || figure === null ? null : predictedBy(curve, figure, food);
   return [{ target, figure, met, strict, predicted }];
 }
 
@@ -97,22 +98,14 @@ function lowestOf(step: Step): Target | null {
  * What a predicted core does for a food: it satisfies where its peak meets the figure, or where the published time is held
  * and it did not come up to heat too slowly for the times to hold (FSIS, Cooking Guideline).
  */
-export function predictedBy(curve: DishCurve, figure: CoreFigure, times: LethalityTable | null): Predicted {
+export function predictedBy(
+  curve: DishCurve,
+  figure: CoreFigure,
+  { times, intact }: Pick<Food, 'times' | 'intact'>,
+): Predicted {
   const peak = peakOf(curve);
   const held = times === null ? null : { times, lethality: lethalityOf(curve, times) };
   if (meets(peak, figure)) return { peak, held, satisfies: 'peak' };
-  const enough = held !== null && held.lethality.reached !== null && comeUpOf(curve) <= COME_UP.minutes;
+  const enough = held !== null && held.lethality.reached !== null && comeUpOf(curve, intact) <= COME_UP.minutes;
   return { peak, held, satisfies: enough ? 'times' : null };
-}
-
-/** Minutes between the limits of coming up to heat, until the upper one is reached. */
-export function comeUpOf(curve: DishCurve): number {
-  const [low, high] = [COME_UP.low, COME_UP.high].map((limit) => celsiusOfFahrenheit(limit.fahrenheit));
-  const up = Array.from(curve.celsius).findIndex((celsius) => celsius >= high!);
-  const until = up < 0 ? curve.minutes.length : up + 1;
-  const rising = {
-    minutes: Array.from(curve.minutes).slice(0, until),
-    celsius: Array.from(curve.celsius).slice(0, until),
-  };
-  return minutesBetween(rising, low!, high!);
 }

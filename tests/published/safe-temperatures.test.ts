@@ -4,16 +4,12 @@
  */
 import { describe, expect, it } from 'vitest';
 import {
-  COOLING,
   CORE_FIGURES,
   type CoreKind,
-  DANGER_ZONE,
   HIGHEST_CORE,
-  LONGEST_OUT,
   meets,
   type Printed,
   PUBLICATIONS,
-  TRADE_ZONE,
 } from '../../src/safety/published.js';
 import { celsiusOfFahrenheit } from '../../src/units/temperature.js';
 
@@ -83,34 +79,6 @@ describe('core temperatures and rests', () => {
 
   it('has no figure above the one that clears every name', () => {
     for (const figure of Object.values(CORE_FIGURES)) expect(meets(HIGHEST_CORE.celsius, figure)).toBe(true);
-  });
-});
-
-describe('time and temperature', () => {
-  it('USDA FSIS, "Danger Zone" fact sheet: 40 °F to 140 °F (4.4 and 60.0 °C), and 140 °F for hot holding', () => {
-    sameTemperature(DANGER_ZONE.high, { F: 140, C: 60 });
-    expect(DANGER_ZONE.low.fahrenheit).toBe(40);
-    expect(Math.abs(DANGER_ZONE.low.celsius - 4.4)).toBeLessThan(0.5);
-  });
-
-  it('USDA FSIS, "Danger Zone" fact sheet: 2 h at most, 1 h above 90 °F (32.2 °C)', () => {
-    expect(LONGEST_OUT.minutes).toBe(2 * 60);
-    expect(LONGEST_OUT.inHotRoom).toBe(1 * 60);
-    sameTemperature(LONGEST_OUT.hotRoom, { F: 90, C: 32.2 });
-    // The shorter time begins a little before 90 °F: the safe side.
-    expect(LONGEST_OUT.hotRoom.celsius).toBeLessThan(celsiusOfFahrenheit(90));
-  });
-
-  it('FDA Food Code 3-501.16(A): hot holding at 135 °F (57 °C), cold holding at 41 °F (5 °C)', () => {
-    sameTemperature(TRADE_ZONE.high, { F: 135, C: 57 });
-    sameTemperature(TRADE_ZONE.low, { F: 41, C: 5 });
-  });
-
-  it('FDA Food Code 3-501.14(A): 135 °F to 70 °F (21 °C) within 2 h, to 41 °F (5 °C) within 6 h in all', () => {
-    sameTemperature(COOLING.from, { F: 135, C: 57 });
-    sameTemperature(COOLING.first, { F: 70, C: 21 });
-    sameTemperature(COOLING.cold, { F: 41, C: 5 });
-    expect([COOLING.first.minutes, COOLING.cold.minutes]).toEqual([2 * 60, 6 * 60]);
   });
 });
 
