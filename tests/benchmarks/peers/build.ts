@@ -1,11 +1,12 @@
 /** The whole program of one compiled meal. */
 import type { Compiled } from '../../../src/solve/compile.js';
+import { Apartness } from './apartness.js';
 import { addRenewables } from './custodies.js';
 import { addHands, addUnits, type Crews, type UnitUse } from './hands.js';
 import { addRuns, usersOf } from './heat.js';
 import { not, of, Program } from './program.js';
 import { addStorages } from './storages.js';
-import { Apartness, addSurface } from './surfaces.js';
+import { addSurface } from './surfaces.js';
 import { addTimes, type Doing, type Limits, type Times } from './times.js';
 
 /** Things done (activities by id, then storages by job) that must not all be in at once as they were. */
@@ -17,8 +18,6 @@ export interface Built {
   readonly storages: readonly (Doing | null)[];
   readonly crews: readonly Crews[];
   readonly units: readonly UnitUse[];
-  /** False where sets that do not fit together are left to the cuts. */
-  readonly packed: boolean;
   /** Points that any plan outside the limits costs at least; Infinity where the limits exclude none. */
   readonly beyond: number;
 }
@@ -29,7 +28,6 @@ export function build({ problem, model, kit }: Compiled, limits: Limits, cuts: r
   const storages = addStorages(times);
   const apartness = new Apartness(program);
   const day = of(program.int(0, model.serve));
-  let packed = true;
   let beyond = model.horizon > times.latest ? model.rates.late * (limits.late + 1) : Number.POSITIVE_INFINITY;
   model.machines.forEach((machine, m) => {
     const { heats, cools, dial } = problem.kitchen.appliances[kit.applianceOf[m]!]!;
@@ -37,7 +35,7 @@ export function build({ problem, model, kit }: Compiled, limits: Limits, cuts: r
     const runs = addRuns(times, m, dial, users, { room: problem.kitchen.room, heats, cools });
     if (runs === null) return;
     if (users.length > limits.runs) beyond = Math.min(beyond, machine.runCost * limits.runs);
-    packed = addSurface(times, m, users, apartness) && packed;
+    addSurface(times, m, users, apartness);
     program.atLeast(day.copy().plus(runs.opening).plus(-model.serve), 0, [runs.used]);
   });
   for (const activity of model.activities) {
@@ -56,5 +54,5 @@ export function build({ problem, model, kit }: Compiled, limits: Limits, cuts: r
     for (const id of things) if (thing(id).happens !== program.yes) ways.push(not(thing(id).happens));
     program.some(ways);
   }
-  return { program, times, storages, crews, units, packed, beyond };
+  return { program, times, storages, crews, units, beyond };
 }

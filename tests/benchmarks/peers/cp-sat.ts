@@ -27,6 +27,7 @@ interface Response {
 }
 
 interface CpSat {
+  loadModule(): Promise<unknown>;
   createModel(model: unknown): Promise<Uint8Array>;
   validate(model: Uint8Array): Promise<{ ok: boolean; message: string }>;
   solve(
@@ -42,11 +43,13 @@ interface CpSat {
 
 const STATUS = ['UNKNOWN', 'MODEL_INVALID', 'FEASIBLE', 'INFEASIBLE', 'OPTIMAL'];
 
-async function load(): Promise<CpSat> {
+/** Loads the solver, which takes a while the first time. Throws where it is not installed. */
+export async function loadSolver(): Promise<CpSat> {
   // The name is kept from the type checker, which runs where the package is not installed.
   const name: string = 'or-tools-wasm/cp-sat';
   try {
     const { CpSat } = (await import(name)) as { CpSat: CpSat };
+    await CpSat.loadModule();
     return CpSat;
   } catch (error) {
     throw new Error(`CP-SAT is not installed: run "npm install" in tests/benchmarks/peers first (${String(error)})`);
@@ -54,7 +57,7 @@ async function load(): Promise<CpSat> {
 }
 
 export async function solveProgram(document: ProgramDocument, settings: SearchSettings): Promise<Answer> {
-  const solver = await load();
+  const solver = await loadSolver();
   const bytes = await solver.createModel(document);
   const check = await solver.validate(bytes);
   if (!check.ok) throw new Error(check.message);

@@ -1,14 +1,16 @@
 /**
  * What stands together: every least set of loads that do not fit in at one instant is kept from being in at once. That loads
- * keep their spots for their whole time is not in these rows; where a schedule found breaks it, the overlaps that did so are forbidden
- * and the program is solved again (`apart` in `Standing`).
+ * keep their spots for their whole time is not in these rows; where a schedule that was found breaks it, the overlaps that did so are
+ * forbidden and the program is solved again (`peer.ts`).
  */
 import type { Machine } from '../../../src/kernel/model.js';
+import type { Apartness } from './apartness.js';
+import { clashesOf } from './clashes.js';
 import type { User } from './heat.js';
 import { type Literal, not, type Program } from './program.js';
-import type { Doing, Times } from './times.js';
+import type { Times } from './times.js';
 
-/** A load in a machine's program. */
+/** A load in one of a machine's programs. */
 interface Load {
   readonly user: User;
   readonly program: number;
@@ -17,77 +19,82 @@ interface Load {
   readonly there: Literal;
 }
 
-/** Sets that share one instant and one program, at least one pair of which must be apart in time. */
-export interface Clash {
-  readonly machine: number;
-  /** Pairs of things done (activities, then storages) that overlap. */
-  readonly pairs: readonly (readonly [Doing, Doing])[];
-}
-
-/** Beyond so many least sets the rest is left to the cuts. */
+/** Beyond so many least sets in a program of a machine the rest is left to the cuts. */
 const MOST_SETS = 20_000;
 
-export class Apartness {
-  private readonly known = new Map<string, Literal>();
-  private readonly ids = new Map<Doing, number>();
-
-  constructor(private readonly program: Program) {}
-
-  private id(doing: Doing): number {
-    const id = this.ids.get(doing) ?? this.ids.size;
-    this.ids.set(doing, id);
-    return id;
-  }
-
-  /** Literals of which one holds where the two are apart in time. */
-  apart(one: Doing, two: Doing): Literal[] {
-    return [this.before(one, two), this.before(two, one)];
-  }
-
-  private before(one: Doing, two: Doing): Literal {
-    const key = `${this.id(one)} ${this.id(two)}`;
-    let literal = this.known.get(key);
-    if (literal === undefined) {
-      literal = this.program.bool();
-      this.program.atLeast(two.start.copy().plus(one.end, -1), 0, [literal]);
-      this.known.set(key, literal);
-    }
-    return literal;
-  }
-}
-
-/** Returns false where some sets were left out. */
-export function addSurface(times: Times, m: number, users: readonly User[], apartness: Apartness): boolean {
+export function addSurface(times: Times, m: number, users: readonly User[], apartness: Apartness): void {
   const { program, model } = times;
   const machine = model.machines[m]!;
   const loads = users.flatMap((user) => loadsOf(program, machine, user));
-  let complete = true;
   for (const p of new Set(loads.map((load) => load.program))) {
-    const own = loads.filter((load) => load.program === p);
-    const sets = leastClashes(machine, own);
-    if (sets === null) {
-      complete = false;
-      continue;
-    }
-    const pairs = sets.filter((set) => set.length === 2).map((set) => [set[0]!, set[1]!] as const);
-    for (const clique of cliques(own.length, pairs)) {
-      program.noOverlap(
-        clique.map((i) => {
-          const { user, there } = own[i]!;
-          const { start, minutes, end } = user.doing;
-          return program.interval(start, minutes, end, [there]);
-        }),
+    addProgram(
+      program,
+      machine,
+      loads.filter((load) => load.program === p),
+      apartness,
+    );
+  }
+}
+
+function addProgram(program: Program, machine: Machine, loads: readonly Load[], apartness: Apartness): void {
+  const keys = [...new Set(loads.map(({ load, count }) => `${load} ${count}`))];
+  const members = keys.map((key) => loads.filter(({ load, count }) => `${load} ${count}` === key));
+  const kinds = members.map(([one]) => ({ load: one!.load, count: one!.count }));
+  const clashes = clashesOf(
+    kinds,
+    members.map((list) => list.length),
+    (amounts) =>
+      machine.fits(
+        amounts.flatMap((n, k) =>
+          Array.from({ length: n }, () => ({ program: loads[0]!.program, ...kinds[k]!, start: 0, end: 1 })),
+        ),
+      ),
+  );
+  const intervals = new Map(
+    loads.map((load) => {
+      const { start, minutes, end } = load.user.doing;
+      return [load, program.interval(start, minutes, end, [load.there])];
+    }),
+  );
+  for (const { kinds: among, most } of clashes.caps) {
+    const own = members.flatMap((list, k) => (among.has(k) ? list : []));
+    const all = own.map((load) => intervals.get(load)!);
+    if (own.every(({ count }) => 2 * count > most)) program.noOverlap(all);
+    else {
+      program.cumulative(
+        all,
+        own.map(({ count }) => count),
+        most,
       );
     }
-    for (const set of sets.filter((one) => one.length > 2)) {
-      const ways = set.map((i) => not(own[i]!.there)).filter((literal) => literal !== program.no);
-      set.forEach((i, k) => {
-        for (const j of set.slice(0, k)) ways.push(...apartness.apart(own[i]!.user.doing, own[j]!.user.doing));
-      });
-      program.some(ways);
-    }
   }
-  return complete;
+  const sets = clashes.sets.flatMap((amounts) => setsOf(members, amounts)).slice(0, MOST_SETS);
+  for (const set of sets) {
+    // The ways of one and the same thing are never in at once.
+    if (new Set(set.map((load) => load.user)).size < set.length) continue;
+    const ways = set.map(({ there }) => not(there)).filter((literal) => literal !== program.no);
+    set.forEach((one, k) => {
+      for (const two of set.slice(0, k)) ways.push(...apartness.apart(one.user.doing, two.user.doing));
+    });
+    program.some(ways);
+  }
+}
+
+/** Every choice of so many of each kind; no more than one beyond the limit. */
+function setsOf(members: readonly (readonly Load[])[], amounts: readonly number[]): Load[][] {
+  let found: Load[][] = [[]];
+  amounts.forEach((n, k) => {
+    const choices = combinations(members[k]!, n);
+    found = found.flatMap((set) => choices.map((choice) => [...set, ...choice])).slice(0, MOST_SETS + 1);
+  });
+  return found;
+}
+
+function combinations<T>(list: readonly T[], n: number): T[][] {
+  if (n === 0) return [[]];
+  return list
+    .flatMap((one, i) => combinations(list.slice(i + 1), n - 1).map((rest) => [one, ...rest]))
+    .slice(0, MOST_SETS);
 }
 
 function loadsOf(program: Program, machine: Machine, user: User): Load[] {
@@ -103,49 +110,6 @@ function loadsOf(program: Program, machine: Machine, user: User): Load[] {
   }
   return [...found.values()].map(({ modes, ...load }) => {
     const all = modes.length === user.doing.modes.length;
-    return { ...load, user, there: all ? user.doing.happens : program.anyOf(modes.map((m) => user.doing.inMode[m]!)) };
+    return { ...load, user, there: all ? user.there : program.anyOf(modes.map((m) => user.doing.inMode[m]!)) };
   });
-}
-
-/** Least sets (rising indices) that do not fit at one instant; null where they are too many. */
-function leastClashes(machine: Machine, loads: readonly Load[]): number[][] | null {
-  const fits = (set: readonly number[]): boolean =>
-    machine.fits(
-      set.map((i) => ({ program: loads[i]!.program, load: loads[i]!.load, count: loads[i]!.count, start: 0, end: 1 })),
-    );
-  const clashes: number[][] = [];
-  let layer: number[][] = loads.map((_, i) => [i]);
-  while (layer.length > 0) {
-    const next: number[][] = [];
-    for (const set of layer) {
-      for (let i = set.at(-1)! + 1; i < loads.length; i++) {
-        // The ways of one and the same thing are never in at once.
-        if (set.some((j) => loads[j]!.user.doing === loads[i]!.user.doing)) continue;
-        const more = [...set, i];
-        if (clashes.some((clash) => clash.every((j) => more.includes(j)))) continue;
-        (fits(more) ? next : clashes).push(more);
-        if (clashes.length + next.length > MOST_SETS) return null;
-      }
-    }
-    layer = next;
-  }
-  return clashes;
-}
-
-/** Cliques that cover all edges, greedily. */
-function cliques(count: number, edges: readonly (readonly [number, number])[]): number[][] {
-  const linked = (a: number, b: number): boolean =>
-    edges.some(([x, y]) => (x === a && y === b) || (x === b && y === a));
-  const left = new Set(edges.map(([a, b]) => `${a} ${b}`));
-  const found: number[][] = [];
-  for (const [a, b] of edges) {
-    if (!left.has(`${a} ${b}`)) continue;
-    const clique = [a, b];
-    for (let i = 0; i < count; i++) {
-      if (!clique.includes(i) && clique.every((j) => linked(i, j))) clique.push(i);
-    }
-    for (const i of clique) for (const j of clique) left.delete(`${i} ${j}`);
-    found.push(clique);
-  }
-  return found;
 }
