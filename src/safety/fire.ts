@@ -56,7 +56,7 @@ function fat(uses: readonly Use[]): Caution[] {
   if (!uses.some(({ work, flame }) => flame !== null && (work === 'fry' || work === 'sear'))) return [];
   const say =
     'Hot fat: stay with the pan, its lid at hand. If it burns: lid on, heat off, leave it covered until cold. Never water, never carry it.';
-  return [{ rule: 'hot-fat', source: sourceOf([PUBLICATIONS.fire]), dish: null, say }];
+  return [{ rule: 'hot-fat', source: sourceOf([PUBLICATIONS.fire], LOCAL_FIRE_RULES), dish: null, say }];
 }
 
 function iron(uses: readonly Use[]): Caution[] {
@@ -71,7 +71,9 @@ function iron(uses: readonly Use[]): Caution[] {
   if (!fierce) return [];
   const say =
     'Iron from fierce heat burns long after it looks cold: dry mitts, handles turned in, children well away, and say that it is hot.';
-  return [{ rule: 'hot-iron', source: sourceOf([PUBLICATIONS.fire, PUBLICATIONS.burns]), dish: null, say }];
+  return [
+    { rule: 'hot-iron', source: sourceOf([PUBLICATIONS.fire, PUBLICATIONS.burns], LOCAL_FIRE_RULES), dish: null, say },
+  ];
 }
 
 /** Heat that goes on while, by their hours, no cook is there. */
