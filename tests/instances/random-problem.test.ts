@@ -2,6 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readProblem } from '../../src/problem/read.js';
+import { refusals } from '../../src/safety/refuse.js';
 import { problemTexts, randomProblemText } from '../support/random-problem.js';
 
 const FEATURES = [
@@ -12,6 +13,7 @@ const FEATURES = [
   ['a hold', /hold:/],
   ['minutes by temperature', /takes:\n +"?\d+[CF]"?:/],
   ['until', /until:\n +core:/],
+  ['a caution that is taken on', /accept:/],
   ['a range with a best', /best:/],
   ['a spread', /likely:/],
   ['an ideal', /ideal:/],
@@ -34,11 +36,12 @@ const FEATURES = [
 ] as const;
 
 describe('random problems', () => {
-  it('read without an error', () => {
+  it('read without an error, and ask for nothing that is refused', () => {
     fc.assert(
       fc.property(problemTexts(12), (text) => {
         const read = readProblem(text, { name: 'random.yaml' });
         if (!read.ok) throw new Error(read.messages.map((message) => message.say).join('\n'));
+        expect(refusals(read.problem)).toEqual([]);
       }),
       { seed: 1, numRuns: 150 },
     );

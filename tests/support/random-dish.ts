@@ -249,6 +249,7 @@ export function randomDish(
       weight: units.weight(random.int(15, 30) / 10),
       from: units.temperature(5),
     };
+    if ((fields.piece as Fields).food === 'lamb') fields.accept = ['core-low'];
   }
   if ((kind === traySteps || kind === dishSteps) && random.chance(0.4)) {
     fields.hold = {
