@@ -18,7 +18,7 @@ import {
   showPrinted,
   sourceOf,
 } from './published.js';
-import { type Predicted, type Verdict, verdictsOf } from './verdict.js';
+import { isLow, type Judgement, type Predicted, verdictsOf } from './verdict.js';
 
 /** The chart takes a look for these in place of a thermometer. */
 const SHOWN_BY_LOOKS: ReadonlySet<CoreKind> = new Set<CoreKind>(['fish', 'shellfish', 'eggs']);
@@ -28,39 +28,40 @@ export function coreCautions(meal: Meal): Caution[] {
   return meal.problem.dishes.flatMap((dish, at): Caution[] => {
     const verdicts = verdictsOf(meal, at);
     const cooked = verdicts.some(({ target }) => !isHeatedAgain(meal, target.step));
+    const rests = dish.steps.some((id) => meal.problem.steps[id]!.work === 'rest' && meal.flow.heated[id]);
     const said = verdicts.flatMap((verdict) => {
       const { figure, target, met } = verdict;
       if (figure === null) return unknown(meal, dish, at, target.celsius);
-      return met ? shortRest(meal, dish, at, target.step, figure) : [low(meal, dish, verdict, figure)];
+      return met ? shortRest(meal, dish, at, target.step, figure) : [lowCaution(verdict, figure, rests, dish.name)];
     });
     return cooked ? said : [...untold(meal, dish, at), ...said];
   });
 }
 
 /** A target below its figure: what is published, what the core is predicted to do, and what would satisfy. */
-function low(meal: Meal, dish: Dish, { target, strict, predicted }: Verdict, figure: CoreFigure): Caution {
-  const set = `Set to ${showTemperature(target.celsius)}; published for ${figure.food}: ${told(figure)}.`;
-  const forecast = predicted === null ? '' : ` ${forecastWords(predicted, target.celsius)}`;
+export function lowCaution(judgement: Judgement, figure: CoreFigure, rests: boolean, dish: string | null): Caution {
+  const { celsius, strict, predicted } = judgement;
+  const set = `Set to ${showTemperature(celsius)}; published for ${figure.food}: ${told(figure)}.`;
+  const forecast = predicted === null ? '' : ` ${forecastWords(predicted, celsius)}`;
   const used = predicted?.held?.times.publication;
   const source = sourceFor(figure, used === undefined ? [] : [used]);
-  if (strict && predicted !== null && predicted.satisfies !== null) {
+  if (strict && !isLow(judgement)) {
     const say = `${set}${forecast} Safe only if it goes so: a thermometer must show it, or raise the target.`;
-    return { rule: 'core-predicted', source, dish: dish.name, say };
+    return { rule: 'core-predicted', source, dish, say };
   }
-  const rests = dish.steps.some((id) => meal.problem.steps[id]!.work === 'rest' && meal.flow.heated[id]);
   const remedy = rests
     ? 'It counts for the highest core reached: a thermometer must show it before serving.'
     : 'Raise the target, or see a thermometer show it before serving.';
-  return { rule: strict ? 'core-unsafe' : 'core-low', source, dish: dish.name, say: `${set}${forecast} ${remedy}` };
+  return { rule: strict ? 'core-unsafe' : 'core-low', source, dish, say: `${set}${forecast} ${remedy}` };
 }
 
 /** `Predicted: 61 °C at most, and 40 % of the published 12 min at 60 °C.` */
 function forecastWords({ peak, held, satisfies }: Predicted, target: number): string {
   const most = `Predicted: ${showTemperature(peak)} at most`;
   if (held === null || satisfies === 'peak') return `${most}.`;
-  const { share } = held.lethality;
-  const part = share >= 1 ? 'all' : `${Math.floor(share * 100)} %`;
-  const late = share >= 1 && satisfies === null ? ', but too slowly heated for it to count' : '';
+  const { share, reached } = held.lethality;
+  const part = reached !== null ? 'all' : `${Math.floor(share * 100)} %`;
+  const late = reached !== null && satisfies === null ? ', but too slowly heated for it to count' : '';
   return `${most}, and ${part} of the published ${timesAt(held.times, target)}${late}.`;
 }
 
@@ -69,7 +70,8 @@ export function timesAt(times: LethalityTable, celsius: number): string {
   const minutes = holdAt(times, celsius);
   const known = minutes > 0 && minutes < Number.POSITIVE_INFINITY;
   const at = known ? celsius : times.reference;
-  const hold = holdAt(times, at);
+  // Rounded up, but not for what a floating point adds.
+  const hold = holdAt(times, at) - 1e-6;
   return `${hold < 2 ? `${Math.ceil(hold * 60)} s` : showMinutes(Math.ceil(hold))} at ${showTemperature(at)}`;
 }
 

@@ -28,7 +28,7 @@ export interface Food {
 
 const FLESH: readonly WordList[] = ['poultry', 'red', 'pork', 'ham', 'game', 'streaky', 'fish', 'shellfish', 'meat'];
 
-export function foodOf(dish: Dish): Food {
+export function foodOf(dish: Pick<Dish, 'name' | 'piece'>): Food {
   const name = tokensOf(dish.name);
   const piece = dish.piece === null ? [] : tokensOf(dish.piece.food);
   const all = [...piece, ...name];

@@ -6,7 +6,7 @@ import { showTemperature } from '../units/show.js';
 import { sourceFor, told } from './core.js';
 import type { Curves } from './curve.js';
 import { mealOf } from './meal.js';
-import { verdictsOf } from './verdict.js';
+import { isLow, verdictsOf } from './verdict.js';
 
 export interface Refusal {
   /** The name that `accept` of the dish would have to give. */
@@ -32,9 +32,9 @@ export interface Refusal {
 export function refusals(problem: Problem, curves?: Curves): Refusal[] {
   const meal = mealOf(problem, null, curves);
   return problem.dishes.flatMap((dish, at) =>
-    verdictsOf(meal, at).flatMap(({ target, figure, met, strict, predicted }): Refusal[] => {
-      const safe = met || !strict || (predicted !== null && predicted.satisfies !== null);
-      if (safe || figure === null || dish.accept.includes('core-unsafe')) return [];
+    verdictsOf(meal, at).flatMap((verdict): Refusal[] => {
+      const { target, figure, strict } = verdict;
+      if (figure === null || !strict || !isLow(verdict) || dish.accept.includes('core-unsafe')) return [];
       const say = `The core of ${quote(dish.name)} is set to ${showTemperature(target.celsius)}; published for ${figure.food}: ${told(figure)} (${sourceFor(figure)}).`;
       const hint = `a core of ${figure.celsius}C or ${figure.fahrenheit}F; \`accept: core-unsafe\` in the dish lets it pass, with the caution`;
       return [{ rule: 'core-unsafe', dish: at, step: target.step.id, entry: target.entry, say, hint }];

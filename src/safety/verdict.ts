@@ -30,6 +30,9 @@ export interface Target {
   readonly entry: number;
 }
 
+/** What of a food decides how a curve is judged. */
+type Lethal = Pick<Food, 'times' | 'intact'>;
+
 /** What the core does as predicted. */
 export interface Predicted {
   /** °C. */
@@ -40,8 +43,10 @@ export interface Predicted {
   readonly satisfies: 'peak' | 'times' | null;
 }
 
-export interface Verdict {
-  readonly target: Target;
+/** How a core temperature stands to the figure for a food. */
+export interface Judgement {
+  /** °C. */
+  readonly celsius: number;
   /** Null: none goes with the name. */
   readonly figure: CoreFigure | null;
   /** The target itself meets the figure. */
@@ -51,6 +56,14 @@ export interface Verdict {
   /** Null where no curve is known. */
   readonly predicted: Predicted | null;
 }
+
+export interface Verdict extends Judgement {
+  readonly target: Target;
+}
+
+/** Below the figure, and nothing predicts that the food gets safe all the same; whether that is refused, `strict` says. */
+export const isLow = ({ figure, met, predicted }: Judgement): boolean =>
+  figure !== null && !met && (predicted === null || predicted.satisfies === null);
 
 /**
  * One verdict on the dish's cooking and one on its heating again, as far as each has targets; of several the hottest counts,
@@ -70,18 +83,23 @@ export function verdictsOf(meal: Meal, at: number): Verdict[] {
   ];
 }
 
-function verdict(
-  target: Target | null,
-  kind: CoreKind | null,
-  curve: DishCurve | null,
-  food: Pick<Food, 'times' | 'intact'>,
-): Verdict[] {
-  if (target === null) return [];
+function verdict(target: Target | null, kind: CoreKind | null, curve: DishCurve | null, food: Lethal): Verdict[] {
+  return target === null ? [] : [{ target, ...judged(kind, target.celsius, curve, food) }];
+}
+
+/**
+ * A core target in °C, judged by the published figure for a kind of food and, where a curve of the core is known, by what that
+ * is predicted to do. For food that is cooked first, `kind` is its `core`.
+ */
+export function judged(kind: CoreKind | null, celsius: number, curve: DishCurve | null, food: Lethal): Judgement {
   const figure = kind === null ? null : CORE_FIGURES[kind];
-  const met = figure !== null && meets(target.celsius, figure);
-  const strict = kind !== null && UNSAFE_BELOW.has(kind);
-  const predicted = curve === null || figure === null ? null : predictedBy(curve, figure, food);
-  return [{ target, figure, met, strict, predicted }];
+  return {
+    celsius,
+    figure,
+    met: figure !== null && meets(celsius, figure),
+    strict: kind !== null && UNSAFE_BELOW.has(kind),
+    predicted: curve === null || figure === null ? null : predictedBy(curve, figure, food),
+  };
 }
 
 function hottestOf(steps: readonly Step[]): Target | null {
@@ -98,11 +116,7 @@ function lowestOf(step: Step): Target | null {
  * What a predicted core does for a food: it satisfies where its peak meets the figure, or where the published time is held
  * and it did not come up to heat too slowly for the times to hold (FSIS, Cooking Guideline).
  */
-export function predictedBy(
-  curve: DishCurve,
-  figure: CoreFigure,
-  { times, intact }: Pick<Food, 'times' | 'intact'>,
-): Predicted {
+function predictedBy(curve: DishCurve, figure: CoreFigure, { times, intact }: Lethal): Predicted {
   const peak = peakOf(curve);
   const held = times === null ? null : { times, lethality: lethalityOf(curve, times) };
   if (meets(peak, figure)) return { peak, held, satisfies: 'peak' };

@@ -1,6 +1,8 @@
 /** Core targets below the published figures, none at all, too little rest. The figures themselves: tests/published. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { timesAt } from '../../src/safety/core.js';
+import { CHICKEN, GROUND_MEAT, MEAT } from '../../src/safety/lethality-tables.js';
 import { CORE_FIGURES, meets } from '../../src/safety/published.js';
 import { celsiusOfFahrenheit } from '../../src/units/temperature.js';
 import { mealWith, roastOf, rulesOf, said, saidOf } from './meals.js';
@@ -89,6 +91,22 @@ describe('a target below the published figure', () => {
       ),
       { seed: 7, numRuns: 200 },
     );
+  });
+});
+
+describe('a published time', () => {
+  it('is told at the temperature asked for, else at one that the table has, rounded up', () => {
+    expect([54.5, 58, 60, 63, 65, 68].map((celsius) => timesAt(MEAT, celsius))).toEqual([
+      '1 h 50 min at 54.5 °C',
+      '26 min at 58 °C',
+      '12 min at 60 °C',
+      '4 min at 63 °C',
+      '85 s at 65 °C',
+      '25 s at 68 °C',
+    ]);
+    expect([40, 75].map((celsius) => timesAt(MEAT, celsius))).toEqual(['12 min at 60 °C', '12 min at 60 °C']);
+    expect(timesAt(CHICKEN, 60)).toBe('35 min at 60 °C');
+    expect(timesAt(GROUND_MEAT, 60)).toBe('91 s at 65 °C');
   });
 });
 
