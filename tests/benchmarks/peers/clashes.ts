@@ -57,7 +57,7 @@ function capsOf(kinds: readonly Kind[], available: Amounts, fitting: readonly Am
   });
   const found: Cap[] = [];
   for (const n of [...new Set(alone)].filter((each) => each > 0).sort((a, b) => a - b)) {
-    const among = new Set([...kinds.keys()].filter((k) => alone[k]! <= n));
+    const among = new Set([...kinds.keys()].filter((k) => alone[k]! > 0 && alone[k]! <= n));
     const count = (amounts: Amounts): number =>
       amounts.reduce((sum, each, k) => sum + (among.has(k) ? each * kinds[k]!.count : 0), 0);
     const most = Math.max(0, ...fitting.map(count));

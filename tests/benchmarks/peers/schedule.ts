@@ -76,9 +76,11 @@ export function misfit(model: Model, state: State): Cut | null {
       const fewer = left.filter((other) => other !== one);
       if (!machine.fits(fewer)) left = fewer;
     }
-    return left.flatMap((a, i) =>
+    const pairs = left.flatMap((a, i) =>
       left.slice(0, i).flatMap((b) => (a.start < b.end && b.start < a.end ? [[a.id, b.id] as const] : [])),
     );
+    if (pairs.length === 0) throw new Error('what does not fit in alone was let in');
+    return pairs;
   }
   return null;
 }
