@@ -32,13 +32,14 @@ const rowsOf = (column: Column): LethalityRow[] => column.map(([fahrenheit, seco
 const MIN = 60;
 
 /**
- * Meat: the times of FSIS's first Appendix A (1999: cooked, roast and corned beef), since 2021 for meat products, and in the
- * FDA Food Code 3-401.11(B) for whole roasts of beef, veal, lamb, pork and ham. McMinn and others (Meat and Muscle Biology 2,
- * 2018) found them enough at 60 °C and above, but not at 54.4 °C.
+ * Meat: the times of FSIS's first Appendix A (cooked, roast and corned beef), and of the FDA Food Code 3-401.11(B) for whole
+ * roasts of beef, veal, lamb, pork and ham. FSIS's Cooking Guideline (2021) has a table for meat products of all kinds; that its
+ * figures are these is from memory. McMinn and others (Meat and Muscle Biology 2, 2018) found the times enough at 60 °C and
+ * above, but not at 54.4 °C.
  */
 export const MEAT: LethalityTable = {
   food: 'meat',
-  publication: PUBLICATIONS.cookingGuideline,
+  publication: PUBLICATIONS.appendixA,
   logs: 6.5,
   rows: rowsOf([
     [130, 112 * MIN],

@@ -14,6 +14,7 @@ export const PUBLICATIONS = {
   coreChart: { name: 'USDA FSIS, Safe Minimum Internal Temperature Chart', obtained: 'looked up' },
   canada: { name: 'Health Canada, Safe Internal Cooking Temperatures (2012)', obtained: 'looked up' },
   dangerZone: { name: 'USDA FSIS, "Danger Zone" fact sheet', obtained: 'looked up' },
+  appendixA: { name: 'USDA FSIS, Appendix A (1999), times for cooked meat', obtained: 'looked up' },
   cookingGuideline: {
     name: 'USDA FSIS, Cooking Guideline for Meat and Poultry Products (2021)',
     obtained: 'looked up',
