@@ -10,7 +10,7 @@ for (const stream of [process.stdout, process.stderr]) {
   });
 }
 
-// React's development checks are for us, not for a cook; it looks at this when a screen is first needed.
-process.env.NODE_ENV ??= 'production';
+// A cook who has this set wants nothing of Ink, which would look for its inspector.
+delete process.env.DEV;
 
 process.exitCode = await run(process.argv.slice(2), process);

@@ -2,7 +2,7 @@
  * The plan document: what `--json` prints and every view reads. Versioned and stable.
  * Times are ISO 8601 with offset, temperatures °C, lengths metres, durations minutes.
  */
-import { z } from 'zod';
+import * as z from 'zod';
 
 const time = z.iso.datetime({ offset: true });
 

@@ -1,5 +1,5 @@
 /** The JSON Schema of the problem file, for editors that complete and check it. */
-import { z } from 'zod';
+import * as z from 'zod';
 import { mealShape } from './schema.js';
 import { QUANTITIES, type QuantityKind, quantityPattern } from './schema-parts.js';
 

@@ -1,5 +1,5 @@
 /** The shape of a kitchen, in a file of its own or inside a meal. */
-import { z } from 'zod';
+import * as z from 'zod';
 import { APPLIANCE_KINDS } from './problem.js';
 import { count, name, oneOrMore, quantity, shape } from './schema-parts.js';
 

@@ -1,5 +1,5 @@
 /** What the shapes of a meal and of a kitchen are built from. */
-import { z } from 'zod';
+import * as z from 'zod';
 
 /** The kinds of quantities: right spellings, and words that do as well; both go into the JSON Schema. */
 export const QUANTITIES = {

@@ -1,5 +1,5 @@
 /** The shape of a meal's file. Meaning (names, units, what fits) is read afterwards. */
-import { z } from 'zod';
+import * as z from 'zod';
 import { CAUTION_RULES } from './caution-rules.js';
 import { FADES, WORKS } from './problem.js';
 import { kitchenShape } from './schema-kitchen.js';

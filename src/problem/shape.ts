@@ -1,5 +1,5 @@
 /** Holds a tree to its shape, says every mistake at its place, and takes the broken parts out so that reading can go on. */
-import type { z } from 'zod';
+import type * as z from 'zod';
 import { quote } from '../units/measure.js';
 import { nearest } from './nearest.js';
 import { listed, type Reading } from './reading.js';

@@ -90,27 +90,35 @@ export function instantFrom(local: LocalTime, zone: string): number {
   return wall(local);
 }
 
-function addMinutes(local: LocalTime, minutes: number): LocalTime {
-  const moved = DateTime.fromMillis(wall(local) + minutes * MINUTE, { zone: 'utc' });
-  return { year: moved.year, month: moved.month, day: moved.day, minute: moved.hour * 60 + moved.minute };
-}
+/** What a Date shows in UTC. */
+const fieldsOf = (date: Date): LocalTime => ({
+  year: date.getUTCFullYear(),
+  month: date.getUTCMonth() + 1,
+  day: date.getUTCDate(),
+  minute: date.getUTCHours() * 60 + date.getUTCMinutes(),
+});
+
+const addMinutes = (local: LocalTime, minutes: number): LocalTime => fieldsOf(new Date(wall(local) + minutes * MINUTE));
 
 /** The same time of day, some days later or earlier. */
 export const addDays = (local: LocalTime, days: number): LocalTime => addMinutes(local, days * 1440);
 
+/** Minutes by which the zone's clocks are ahead of UTC at an instant. */
+export const offsetAt = (instant: number, zone: string): number => IANAZone.create(zone).offset(instant);
+
+/** A Date whose UTC is what the zone's wall shows: a plan has many times, and each costs a DateTime far more. */
+const onWall = (instant: number, zone: string): Date => new Date(instant + offsetAt(instant, zone) * MINUTE);
+
 /** What the wall shows at an instant. */
-export function localOf(instant: number, zone: string): LocalTime {
-  const time = DateTime.fromMillis(instant, { zone });
-  return { year: time.year, month: time.month, day: time.day, minute: time.hour * 60 + time.minute };
-}
+export const localOf = (instant: number, zone: string): LocalTime => fieldsOf(onWall(instant, zone));
 
 /** `18:30` in a zone. */
-export const showClock = (instant: number, zone: string): string =>
-  DateTime.fromMillis(instant, { zone }).toFormat('HH:mm');
+export const showClock = (instant: number, zone: string): string => onWall(instant, zone).toISOString().slice(11, 16);
 
 /** `2026-10-03` in a zone. */
-export const showDate = (instant: number, zone: string): string =>
-  DateTime.fromMillis(instant, { zone }).toFormat('yyyy-MM-dd');
+export const showDate = (instant: number, zone: string): string => dateOf(onWall(instant, zone));
+
+const dateOf = (date: Date): string => date.toISOString().slice(0, 10);
 
 /** `Sat 3 Oct` in a zone. */
 export const showDay = (instant: number, zone: string): string =>
@@ -120,17 +128,21 @@ export const showDay = (instant: number, zone: string): string =>
 export const showLongDay = (instant: number, zone: string): string =>
   DateTime.fromMillis(instant, { zone, locale: 'en-US' }).toFormat('cccc d LLLL yyyy');
 
-/** Minutes by which the zone's clocks are ahead of UTC at an instant. */
-export const offsetAt = (instant: number, zone: string): number => IANAZone.create(zone).offset(instant);
-
 /** `2026-10-03T18:30:00+01:00`. */
 export function showIso(instant: number, zone: string): string {
-  return DateTime.fromMillis(instant, { zone }).toFormat("yyyy-MM-dd'T'HH:mm:ssZZ");
+  const offset = offsetAt(instant, zone);
+  const two = (value: number): string => String(value).padStart(2, '0');
+  const ahead = `${two(Math.floor(Math.abs(offset) / 60))}:${two(Math.abs(offset) % 60)}`;
+  return `${onWall(instant, zone).toISOString().slice(0, 19)}${offset < 0 ? '-' : '+'}${ahead}`;
 }
+
+const ISO = /^(\d{4}-\d{2}-\d{2})T\d{2}:\d{2}(?::\d{2}(?:\.\d{1,3})?)?(?:Z|[+-]\d{2}:\d{2})$/;
 
 /** The instant of an ISO 8601 time with offset; null for anything else. */
 export function instantOfIso(iso: string): number | null {
-  if (!/(?:Z|[+-]\d{2}:?\d{2})$/i.test(iso)) return null;
-  const time = DateTime.fromISO(iso, { setZone: true });
-  return time.isValid ? time.toMillis() : null;
+  const day = ISO.exec(iso)?.[1];
+  const instant = Date.parse(iso);
+  if (day === undefined || Number.isNaN(instant)) return null;
+  // To a Date the 30th of February is the 2nd of March.
+  return dateOf(new Date(day)) === day ? instant : null;
 }

@@ -29,7 +29,8 @@ class Terminal {
   private readonly socket = join(this.folder, 'tmux');
 
   constructor(columns: number, rows: number) {
-    const shell = `env -u NO_COLOR -u FORCE_COLOR LC_ALL=C.UTF-8 PS1='ready> ' sh`;
+    // With DEV, Ink would look for an inspector that is not there.
+    const shell = `env -u NO_COLOR -u FORCE_COLOR DEV=true LC_ALL=C.UTF-8 PS1='ready> ' sh`;
     this.tmux('-f', '/dev/null', 'new-session', '-d', '-x', String(columns), '-y', String(rows), '-c', root, shell);
     this.tmux('set', '-g', 'status', 'off');
     this.tmux('resize-window', '-x', String(columns), '-y', String(rows));

@@ -100,4 +100,25 @@ describe('zones', () => {
     expect(instantOfIso('2026-10-03T18:30:00')).toBeNull();
     expect(instantOfIso('soon')).toBeNull();
   });
+
+  it('shows the old year and hours behind UTC, with halves', () => {
+    const instant = Date.UTC(2027, 0, 1, 2, 15);
+    expect(showIso(instant, 'America/St_Johns')).toBe('2026-12-31T22:45:00-03:30');
+    expect(showClock(instant, 'America/St_Johns')).toBe('22:45');
+    expect(localOf(instant, 'America/St_Johns')).toEqual({ year: 2026, month: 12, day: 31, minute: 1365 });
+    expect(instantOfIso('2026-12-31T22:45:00-03:30')).toBe(instant);
+  });
+
+  it('shows both of the times that come twice', () => {
+    const second = Date.UTC(2026, 9, 25, 1, 30);
+    expect(showIso(second - 60 * 60_000, 'Europe/Lisbon')).toBe('2026-10-25T01:30:00+01:00');
+    expect(showIso(second, 'Europe/Lisbon')).toBe('2026-10-25T01:30:00+00:00');
+  });
+
+  it.each(['2026-02-30T18:30:00Z', '2026-13-01T18:30:00Z', '2026-10-03T25:00:00Z', '2026-10-03 18:30Z', '2026-10-03Z'])(
+    'reads no instant from %s',
+    (text) => {
+      expect(instantOfIso(text)).toBeNull();
+    },
+  );
 });
