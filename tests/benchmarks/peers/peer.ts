@@ -65,16 +65,18 @@ export async function solveWithPeer(compiled: Compiled, options: PeerOptions): P
     size = built.program.size;
     const left = options.seconds - now();
     if (left <= 0) return result(best === null ? 'unknown' : 'good');
-    const { document, scale } = built.program.finish();
+    const { document, scale } = built.program.finish(best?.points ?? Number.POSITIVE_INFINITY);
     const started = now();
     const answer = await solveProgram(document, { seconds: left, log: options.log ?? false });
     rounds++;
     const proven = answer.status === 'OPTIMAL' || answer.status === 'INFEASIBLE';
     const least = answer.status === 'INFEASIBLE' ? built.beyond : Math.min(built.beyond, answer.bound / scale);
-    if (least !== Number.POSITIVE_INFINITY) bound = Math.max(bound, least);
+    const surely = Math.min(least, best?.points ?? least);
+    if (Number.isFinite(surely)) bound = Math.max(bound, surely);
+    if (best !== null && best.points <= bound + 0.5 / scale) return result('best');
     if (answer.status === 'INFEASIBLE') {
-      const wider = widen(compiled, limits, Number.POSITIVE_INFINITY);
-      if (wider === null) return result('none');
+      const wider = widen(compiled, limits, best?.points ?? Number.POSITIVE_INFINITY);
+      if (wider === null) return result(best === null ? 'none' : 'best');
       limits = wider;
       continue;
     }

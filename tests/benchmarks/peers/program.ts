@@ -20,8 +20,7 @@ type Constraint = Record<string, unknown> & { enforcementLiteral?: Literal[] };
 export interface ProgramDocument {
   readonly variables: readonly { domain: number[]; name: string }[];
   readonly constraints: readonly Constraint[];
-  readonly objective: { vars: number[]; coeffs: number[]; offset: number; scalingFactor: number };
-  readonly solutionHint?: { vars: number[]; values: number[] };
+  readonly objective: { vars: number[]; coeffs: number[]; offset: number; scalingFactor: number; domain: number[] };
 }
 
 /** A linear expression. */
@@ -181,12 +180,11 @@ export class Program {
     return this.variables[variable]!.domain;
   }
 
-  /** The program as the solver reads it; `exact` is false where a cost had to be rounded. */
-  finish(hint: ReadonlyMap<number, number> | null = null): {
-    document: ProgramDocument;
-    scale: number;
-    exact: boolean;
-  } {
+  /**
+   * The program as the solver reads it, with only what costs less than so many points; `exact` is false where a cost had
+   * to be rounded.
+   */
+  finish(below: number): { document: ProgramDocument; scale: number; exact: boolean } {
     const entries = [...this.costs.terms].filter(([, value]) => value !== 0);
     const whole = (scale: number): boolean =>
       entries.every(([, value]) => Math.abs(value * scale - Math.round(value * scale)) < 1e-6);
@@ -200,8 +198,8 @@ export class Program {
         coeffs: entries.map(([, value]) => Math.round(value * scale)),
         offset: this.costs.constant * scale,
         scalingFactor: 1,
+        domain: below < FAR ? [-FAR, Math.ceil((below - this.costs.constant) * scale - 0.5) - 1] : [],
       },
-      ...(hint && { solutionHint: { vars: [...hint.keys()], values: [...hint.values()] } }),
     };
     return { document, scale, exact: found !== undefined };
   }
