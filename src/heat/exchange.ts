@@ -3,11 +3,11 @@
  * what evaporation from it takes away. W/m², °C, kg/m²s, Pa.
  */
 import {
+  airPotential,
   boilingPoint,
   filmFactor,
   latentHeat,
   massTransferCoefficient,
-  potentialOf,
   SEA_LEVEL_PRESSURE,
   vapourPotential,
 } from './vapour.js';
@@ -31,7 +31,7 @@ export interface Surroundings {
 export interface Moisture {
   /** Partial pressure of the vapour in the air, Pa. */
   readonly vapour: number;
-  /** 1: evaporates like open water; 0: dry. Vapour condenses on any surface. */
+  /** 1: evaporates like open water; 0: dry. Steam condenses on any surface. */
   readonly wetness: number;
   /** Drying: each `dries` kg/m² of water lost leaves the surface e times less wet. Infinity: it stays as wet as it was. */
   readonly dries: number;
@@ -86,7 +86,7 @@ export class Exchange {
     this.transfer = moisture === undefined ? 0 : massTransferCoefficient(coefficient);
     this.wetness = moisture?.wetness ?? 0;
     this.perLost = moisture === undefined ? 0 : 1 / moisture.dries;
-    this.airPotential = potentialOf(moisture?.vapour ?? 0, pressure);
+    this.airPotential = airPotential(moisture?.vapour ?? 0, pressure);
     this.potentials = potentialsAt(pressure);
   }
 
@@ -102,11 +102,18 @@ export class Exchange {
       const row = Math.min(Math.max(Math.floor(place), 0), potentials.length - 2);
       const rise = potentials[row + 1]! - potentials[row]!;
       const drive = potentials[row]! + (place - row) * rise - this.airPotential;
-      const wet = drive < 0 ? 1 : this.perLost === 0 ? this.wetness : this.wetness * Math.exp(-lost * this.perLost);
+      let wet = this.perLost === 0 ? this.wetness : this.wetness * Math.exp(-lost * this.perLost);
+      let steeper = 0;
+      if (drive >= 0) waterDrying = this.transfer * wet * drive * this.perLost;
+      else {
+        // What condenses makes any surface wet: by and by, for a bend would keep the solver from settling on it.
+        const part = Math.min(-drive / CONDENSES, 1);
+        steeper = part < 1 ? (1 - wet) * part * part * (6 - 6 * part) : 0;
+        wet += (1 - wet) * part * part * (3 - 2 * part);
+      }
       water = this.transfer * wet * drive;
       latent = latentHeat(celsius);
-      waterSlope = this.transfer * wet * rise * PER_DEGREE;
-      if (drive > 0) waterDrying = water * this.perLost;
+      waterSlope = this.transfer * (wet + steeper) * rise * PER_DEGREE;
     }
     const film = this.coefficient * filmFactor(water, this.coefficient);
     const kelvin = celsius + 273.15;
@@ -123,6 +130,9 @@ export class Exchange {
     this.heatDrying = waterDrying * latent;
   }
 }
+
+/** Where the air's potential is more than a surface's by this much, a dry surface takes up vapour as a wet one does. */
+const CONDENSES = 0.5;
 
 /** Rows of the table of vapour potentials. From the boiling point on the potential is a straight line, so the last rows serve for any heat. */
 const COLDEST = -20;
@@ -142,14 +152,21 @@ function potentialsAt(pressure: number): Float64Array {
 }
 
 function checked(surroundings: Surroundings): Surroundings {
-  const { coefficient, walls, plate, moisture } = surroundings;
-  const share = (value: number | undefined): boolean => value === undefined || (value >= 0 && value <= 1);
-  if (!(coefficient >= 0) || !((plate?.coefficient ?? 0) >= 0)) throw new RangeError('A coefficient must be 0 or more');
-  if (!share(walls?.emissivity) || !share(plate?.share) || !share(moisture?.wetness)) {
-    throw new RangeError('Emissivity, share and wetness lie between 0 and 1');
+  const { air, coefficient, walls, plate, moisture } = surroundings;
+  const temperatures = [air, walls?.celsius ?? 0, plate?.celsius ?? 0];
+  const coefficients = [coefficient, plate?.coefficient ?? 0];
+  const shares = [walls?.emissivity ?? 0, plate?.share ?? 0, moisture?.wetness ?? 0];
+  if (!temperatures.every((celsius) => celsius >= -40 && celsius <= 1000)) {
+    throw new RangeError(`Surroundings are between -40 and 1000 °C, not ${temperatures.join(', ')}`);
   }
-  if (moisture !== undefined && !(moisture.vapour >= 0 && moisture.dries > 0)) {
-    throw new RangeError('Vapour must be 0 Pa or more, and drying above 0 kg/m²');
+  if (!coefficients.every((value) => value >= 0 && value <= 1e6)) {
+    throw new RangeError(`A coefficient is between 0 and 1,000,000 W/m²K, not ${coefficients.join(', ')}`);
+  }
+  if (!shares.every((value) => value >= 0 && value <= 1)) {
+    throw new RangeError(`Emissivity, share and wetness are between 0 and 1, not ${shares.join(', ')}`);
+  }
+  if (moisture !== undefined && !(moisture.vapour >= 0 && moisture.dries > 0 && (moisture.pressure ?? 1e5) >= 1e4)) {
+    throw new RangeError('Vapour is 0 Pa or more, drying above 0 kg/m², pressure 10,000 Pa or more');
   }
   return surroundings;
 }

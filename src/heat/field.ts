@@ -22,7 +22,8 @@ export interface Field {
 }
 
 export function fieldOf({ body, matter, celsius }: Piece, fineness: Fineness, extents: Extents): Field {
-  if (!(celsius >= -40 && celsius <= 400)) throw new RangeError(`A piece begins between -40 and 400 °C, not at ${celsius}`);
+  if (!(celsius >= -40 && celsius <= 400))
+    throw new RangeError(`A piece begins between -40 and 400 °C, not at ${celsius}`);
   const grid = gridOf(body, fineness, extents);
   const heat = new Float64Array(grid.count).fill(heatAt(matter, celsius));
   return { grid, matter, heat, lost: grid.ends.map(() => new Float64Array(grid.count)) };

@@ -47,14 +47,11 @@ export interface Fineness {
 }
 
 /** The distance from the surface to the first node inside, over that of an even grid. */
-let FINER = 0.4; export const setFiner=(x:number)=>{FINER=x};
+const FINER = 0.6;
 
-/**
- * Nodes from 0 to reach, closer and closer towards reach by one ratio, the last distance `finest`; even where that is no
- * finer.
- */
-function graded(reach: number, cells: number, finest: number): Float64Array {
-  const last = Math.min(finest, reach / cells);
+/** Nodes from 0 to reach, closer and closer by one ratio. */
+function graded(reach: number, cells: number): Float64Array {
+  const last = (FINER * reach) / cells;
   const sum = (ratio: number): number => {
     let total = 0;
     for (let i = 0; i < cells; i++) total = total * ratio + 1;
@@ -100,21 +97,29 @@ function axisOn(form: Form, nodes: Float64Array, core: number, copies: number, l
     inner = outer;
     if (i < n - 1) links[i] = AREA[form](edge) / (nodes[i + 1]! - nodes[i]!);
   }
-  return { nodes, sizes, links, low: lowOpen ? AREA[form](nodes[0]!) : 0, high: AREA[form](nodes[n - 1]!), core, copies };
+  return {
+    nodes,
+    sizes,
+    links,
+    low: lowOpen ? AREA[form](nodes[0]!) : 0,
+    high: AREA[form](nodes[n - 1]!),
+    core,
+    copies,
+  };
 }
 
 /** From the middle out to the surface. */
-function outward(form: Form, reach: number, cells: number, finest: number): Axis {
-  return axisOn(form, graded(reach, cells, finest), 0, form === 'flat' ? 2 : 1, false);
+function outward(form: Form, reach: number, cells: number): Axis {
+  return axisOn(form, graded(reach, cells), 0, form === 'flat' ? 2 : 1, false);
 }
 
-function flat(size: number, extent: Extent, cells: number, finest: number): Axis {
-  if (extent === 'half') return outward('flat', size / 2, cells, finest);
+function flat(size: number, extent: Extent, cells: number): Axis {
+  if (extent === 'half') return outward('flat', size / 2, cells);
   if (extent === 'one') {
     const [nodes, sizes] = [new Float64Array([size / 2]), new Float64Array([size])];
     return { nodes, sizes, links: new Float64Array(0), low: 0, high: 0, core: 0, copies: 1 };
   }
-  const half = graded(size / 2, cells, finest);
+  const half = graded(size / 2, cells);
   const nodes = new Float64Array(2 * cells + 1);
   for (let i = 0; i <= cells; i++) {
     nodes[cells + i] = size / 2 + half[i]!;
@@ -160,19 +165,18 @@ export function gridOf(body: Body, fineness: Fineness, extents: Extents): Grid {
 
 function axesOf(body: Body, { cells, across: cellsAcross }: Fineness, { upright, across }: Extents): Axis[] {
   const reach = body.thickness / 2;
-  const finest = (FINER * reach) / cells;
   switch (body.shape) {
     case 'sphere':
-      return [outward('ball', reach, cells, finest)];
+      return [outward('ball', reach, cells)];
     case 'slab':
-      return [flat(body.thickness, upright, cells, finest)];
+      return [flat(body.thickness, upright, cells)];
     case 'cylinder':
-      return [outward('round', reach, cells, finest), flat(body.length, upright, cellsAcross, finest)];
+      return [outward('round', reach, cells), flat(body.length, upright, cellsAcross)];
     case 'brick':
       return [
-        flat(body.thickness, upright, cells, finest),
-        flat(body.width, across, cellsAcross, finest),
-        flat(body.length, across, cellsAcross, finest),
+        flat(body.thickness, upright, cells),
+        flat(body.width, across, cellsAcross),
+        flat(body.length, across, cellsAcross),
       ];
   }
 }

@@ -41,66 +41,64 @@ export class Lines {
 
   /** Adds to every cell's gain, W/m³, what flows in along the lines. */
   conduct(celsius: Float64Array, conductivity: Float64Array, gain: Float64Array): void {
-    const { length, stride, starts, links, perSize } = this;
-    for (let n = 0; n < length - 1; n++) {
-      const at = n * stride;
-      const [link, share, shareNext] = [links[n]!, perSize[n]!, perSize[n + 1]!];
-      for (let l = 0; l < starts.length; l++) {
-        const i = starts[l]! + at;
-        const next = i + stride;
-        const inflow = link * (conductivity[i]! + conductivity[next]!) * (celsius[next]! - celsius[i]!);
-        gain[i] = gain[i]! + share * inflow;
-        gain[next] = gain[next]! - shareNext * inflow;
+    const { length, stride, links, perSize } = this;
+    const block = length * stride;
+    for (let base = 0; base < gain.length; base += block) {
+      for (let n = 0; n < length - 1; n++) {
+        const [link, share, shareNext] = [links[n]!, perSize[n]!, perSize[n + 1]!];
+        const from = base + n * stride;
+        for (let i = from; i < from + stride; i++) {
+          const next = i + stride;
+          const inflow = link * (conductivity[i]! + conductivity[next]!) * (celsius[next]! - celsius[i]!);
+          gain[i] = gain[i]! + share * inflow;
+          gain[next] = gain[next]! - shareNext * inflow;
+        }
       }
     }
   }
 
-  /** Factors 1 − reach × (conduction along the lines and exchange at their ends); `reach` is seconds over heat capacity, m³K/W. */
+  /**
+   * Factors 1 − reach × (conduction along the lines and exchange at their ends); `reach` is seconds over heat capacity, m³K/W.
+   */
   factor(reach: number, conductivity: Float64Array, low: Rim | null, high: Rim | null): void {
-    const { length, stride, starts, links, perSize, pivot, lower, upper } = this;
+    const { length, stride, links, perSize, pivot, lower, upper } = this;
     const last = length - 1;
-    for (let n = 0; n < length; n++) {
-      const at = n * stride;
-      const share = reach * perSize[n]!;
-      const before = n > 0 ? share * links[n - 1]! : 0;
-      const after = n < last ? share * links[n]! : 0;
-      const [back, ahead] = [n > 0 ? stride : 0, n < last ? stride : 0];
-      for (let l = 0; l < starts.length; l++) {
-        const i = starts[l]! + at;
-        const k = conductivity[i]!;
-        const toBefore = before * (k + conductivity[i - back]!);
-        const toAfter = after * (k + conductivity[i + ahead]!);
-        let diagonal = 1 + toBefore + toAfter;
-        if (n === 0 && low !== null) diagonal += reach * low.perVolume * low.slope[l]!;
-        if (n === last && high !== null) diagonal += reach * high.perVolume * high.slope[l]!;
-        const inverse = 1 / (n > 0 ? diagonal - toBefore * upper[i - back]! : diagonal);
-        pivot[i] = inverse;
-        lower[i] = toBefore * inverse;
-        upper[i] = toAfter * inverse;
+    const block = length * stride;
+    for (let base = 0, line = 0; base < pivot.length; base += block, line += stride) {
+      for (let n = 0; n < length; n++) {
+        const share = reach * perSize[n]!;
+        const before = n > 0 ? share * links[n - 1]! : 0;
+        const after = n < last ? share * links[n]! : 0;
+        const [back, ahead] = [n > 0 ? stride : 0, n < last ? stride : 0];
+        const rim = n === 0 ? low : n === last ? high : null;
+        const rimShare = rim === null ? 0 : reach * rim.perVolume;
+        const from = base + n * stride;
+        for (let s = 0; s < stride; s++) {
+          const i = from + s;
+          const k = conductivity[i]!;
+          const toBefore = before * (k + conductivity[i - back]!);
+          const toAfter = after * (k + conductivity[i + ahead]!);
+          let diagonal = 1 + toBefore + toAfter;
+          if (rim !== null) diagonal += rimShare * rim.slope[line + s]!;
+          const inverse = 1 / (n > 0 ? diagonal - toBefore * upper[i - back]! : diagonal);
+          pivot[i] = inverse;
+          lower[i] = toBefore * inverse;
+          upper[i] = toAfter * inverse;
+        }
       }
     }
   }
 
   /** Solves the factor for a right-hand side, in its place. */
   solve(values: Float64Array): void {
-    const { length, stride, starts, pivot, lower, upper } = this;
-    for (let l = 0; l < starts.length; l++) {
-      const i = starts[l]!;
-      values[i] = values[i]! * pivot[i]!;
-    }
-    for (let n = 1; n < length; n++) {
-      const at = n * stride;
-      for (let l = 0; l < starts.length; l++) {
-        const i = starts[l]! + at;
+    const { length, stride, pivot, lower, upper } = this;
+    const block = length * stride;
+    for (let base = 0; base < values.length; base += block) {
+      for (let i = base; i < base + stride; i++) values[i] = values[i]! * pivot[i]!;
+      for (let i = base + stride; i < base + block; i++) {
         values[i] = values[i]! * pivot[i]! + lower[i]! * values[i - stride]!;
       }
-    }
-    for (let n = length - 2; n >= 0; n--) {
-      const at = n * stride;
-      for (let l = 0; l < starts.length; l++) {
-        const i = starts[l]! + at;
-        values[i] = values[i]! + upper[i]! * values[i + stride]!;
-      }
+      for (let i = base + block - stride - 1; i >= base; i--) values[i] = values[i]! + upper[i]! * values[i + stride]!;
     }
   }
 }

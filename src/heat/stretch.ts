@@ -35,7 +35,7 @@ export interface Accuracy extends Fineness {
 }
 
 /** For tables and plans: the core within 0.5 °C of a much finer grid, the quickest that is. */
-export const TABLE: Accuracy = { cells: 10, across: 7, tolerance: 0.4 };
+export const TABLE: Accuracy = { cells: 10, across: 8, tolerance: 0.4 };
 /** For checks. */
 export const FINE: Accuracy = { cells: 40, across: 24, tolerance: 0.02 };
 
@@ -90,9 +90,13 @@ function exchangesOf(around: Around): (side: Side) => Exchange {
   return (of) => exchanges[of];
 }
 
-/** The first step of a stretch, and the longest of all, as parts of the time that heat takes through the piece. */
-const FIRST_STEP = 2e-5;
-const LONGEST_STEP = 0.02;
+/** The first step of a stretch, and one that is never too long, as parts of the time that heat takes through the piece. */
+const FIRST_STEP = 1e-4;
+const LONG_STEP = 0.04;
+/** A longer one is no longer than this part of the stretch so far. */
+const PART_OF_STRETCH = 0.1;
+/** Attempts at a step before the shortest is taken as it is. */
+const ATTEMPTS = 30;
 /** Below this the core is taken to stand still, K/s. */
 const STILL = 1e-7;
 /** How near an end's instant is found, s. */
@@ -103,8 +107,9 @@ class Walk {
   readonly recorder: Recorder;
   private seconds = 0;
   private readonly first: number;
-  private readonly longest: number;
-  /** What the last step's error allows the next to be. */
+  private readonly long: number;
+  /** When the stretch began, and what the last step's error allows the next to be. */
+  private began = 0;
   private next = 0;
 
   constructor(
@@ -114,14 +119,14 @@ class Walk {
     this.recorder = new Recorder(volume);
     this.recorder.note(0);
     this.first = FIRST_STEP * volume.span;
-    this.longest = LONGEST_STEP * volume.span;
+    this.long = LONG_STEP * volume.span;
   }
 
   through(until: Until): StretchEnd {
     const end = this.seconds + ('seconds' in until ? until.seconds : until.most);
     if (!(end >= this.seconds)) throw new RangeError('A stretch lasts 0 seconds or more');
     const left = leftOf(until, this.volume);
-    this.next = this.first;
+    [this.began, this.next] = [this.seconds, this.first];
     let before = left();
     while (before > 0 && this.seconds < end) {
       const from = this.seconds;
@@ -138,11 +143,11 @@ class Walk {
   private take(end: number): void {
     const { volume, tolerance } = this;
     const room = end - this.seconds;
-    const wanted = Math.min(this.next, this.longest);
+    const wanted = Math.min(this.next, Math.max(this.long, PART_OF_STRETCH * (this.seconds - this.began)));
     // The last two steps of a stretch share what is left, rather than leave a sliver.
     let step = wanted >= room ? room : wanted * 2 > room ? room / 2 : wanted;
     let error = volume.attempt(step);
-    while (error > tolerance) {
+    for (let i = 0; i < ATTEMPTS && error > tolerance; i++) {
       step *= Math.max(0.2, 0.9 * Math.sqrt(tolerance / error));
       error = volume.attempt(step);
     }

@@ -6,6 +6,9 @@
 import type { Exchange } from './exchange.js';
 import type { End, Grid, Side } from './grid.js';
 
+/** A slope so many times as steep is taken anew. */
+const STEEPER = 1.5;
+
 /** At the beginning of a step, or on the way: node by node. */
 class Skin {
   /** kg/m² so far. */
@@ -96,6 +99,26 @@ export class Surface {
       skin.waterDrying[l] = exchange.waterDrying;
       gain[i] = gain[i]! + perVolume * exchange.heat;
     }
+  }
+
+  /**
+   * Where a node's exchange turns out steeper, on the way to where the first stage leads, than at the step's beginning (evaporation
+   * near the boiling point), takes the steeper slope for the step. Returns whether there was such a node.
+   */
+  steepen(before: Float64Array, after: Float64Array): boolean {
+    const { nodes, now, way } = this;
+    let found = false;
+    for (let l = 0; l < nodes.length; l++) {
+      const i = nodes[l]!;
+      const warmer = after[i]! - before[i]!;
+      const slope = (now.heat[l]! - way.heat[l]!) / warmer;
+      if (Math.abs(warmer) > 1 && slope > STEEPER * now.slope[l]!) {
+        now.slope[l] = slope;
+        now.waterSlope[l] = Math.max((way.water[l]! - now.water[l]!) / warmer, now.waterSlope[l]!);
+        found = true;
+      }
+    }
+    return found;
   }
 
   /** Makes the slope ready for a step; `part` is γ times its seconds. Drying along with the warming takes some of it off. */

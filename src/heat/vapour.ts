@@ -93,10 +93,13 @@ export function vapourPotential(celsius: number, pressure: number): number {
   return potentialOf(saturationPressure(bend), pressure) + slope * (celsius - bend);
 }
 
-/** The same for air that holds vapour of a partial pressure, Pa; nearly pure steam counts as 99.9 % steam. */
-export function potentialOf(vapour: number, pressure: number): number {
-  return -Math.log(Math.max(1 - vapourFraction(vapour, pressure), 1e-3));
+/** The same for air that holds vapour of a partial pressure, Pa; steam counts as what a surface at the boiling point gives off. */
+export function airPotential(vapour: number, pressure: number): number {
+  const most = vapourPotential(boilingPoint(pressure), pressure);
+  return vapour >= pressure ? most : Math.min(potentialOf(vapour, pressure), most);
 }
+
+const potentialOf = (vapour: number, pressure: number): number => -Math.log(1 - vapourFraction(vapour, pressure));
 
 /**
  * Part of the convection that reaches a surface which breathes out `water` kg/m²s of vapour (stagnant film theory, Ackermann:
@@ -113,7 +116,7 @@ export function filmFactor(water: number, coefficient: number): number {
  * Pa. Valid for air of 0 to 350 °C.
  */
 export function wetBulb(air: number, vapour: number, pressure: number = SEA_LEVEL_PRESSURE): number {
-  const far = potentialOf(vapour, pressure);
+  const far = airPotential(vapour, pressure);
   // Per W/m²K of convection, so that the coefficient falls out.
   const gain = (celsius: number): number => {
     const water = massTransferCoefficient(1) * (vapourPotential(celsius, pressure) - far);

@@ -17,6 +17,8 @@ import { type Matter, ROW } from './properties.js';
 import { Surface } from './surface.js';
 
 const GAMMA = 1 - Math.SQRT1_2;
+/** So many times as far may one node be off; small corners count for little in the mean, and yet must not run away. */
+const ONE_NODE = 20;
 
 /** Temperatures and what follows from them, at the beginning of a step or on the way. */
 class State {
@@ -132,26 +134,45 @@ export class Volume {
     return { grid: this.grid, matter: this.matter, heat: this.now.heat.slice(), lost };
   }
 
-  /** Reckons a step of so many seconds; returns how far the step's two orders differ, in K, root mean square over the volume. */
+  /**
+   * Reckons a step of so many seconds; returns how far the step's two orders differ, in K, root mean square over the volume, or at
+   * the node where they differ most over ONE_NODE if that is more.
+   */
   attempt(seconds: number): number {
-    const { now, way, first, second, volumes, capacity } = this;
+    const { way, first, second, volumes, capacity } = this;
     const part = GAMMA * seconds;
     this.step = seconds;
-    for (const surface of this.surfaces) surface.prepare(part);
-    for (const { lines, low, high } of this.directions) lines.factor(part / capacity, now.conductivity, low, high);
-    const heatOne = this.stage(false, part, capacity, first);
-    for (let i = 0; i < first.length; i++) way.heat[i] = now.heat[i]! + seconds * first[i]!;
-    for (const surface of this.surfaces) surface.lookAhead(seconds);
-    this.evaluate(way);
+    let heatOne = this.firstStage(seconds, part, capacity);
+    if (this.steepen()) heatOne = this.firstStage(seconds, part, capacity);
     for (let i = 0; i < first.length; i++) way.gain[i] = way.gain[i]! - 2 * first[i]!;
     const heatTwo = this.stage(true, part, capacity, second) - 2 * heatOne;
     this.stepHeat = (seconds * (3 * heatOne + heatTwo)) / 2;
-    let error = 0;
+    let [sum, most] = [0, 0];
     for (let i = 0; i < first.length; i++) {
       const both = first[i]! + second[i]!;
-      error += volumes[i]! * both * both;
+      const square = both * both;
+      sum += volumes[i]! * square;
+      if (square > most) most = square;
     }
-    return (seconds / (2 * capacity)) * Math.sqrt(error / this.total);
+    return (seconds / (2 * capacity)) * Math.sqrt(Math.max(sum / this.total, most / (ONE_NODE * ONE_NODE)));
+  }
+
+  /** The first stage, and where it leads. */
+  private firstStage(seconds: number, part: number, capacity: number): number {
+    const { now, way, first } = this;
+    for (const surface of this.surfaces) surface.prepare(part);
+    for (const { lines, low, high } of this.directions) lines.factor(part / capacity, now.conductivity, low, high);
+    const watts = this.stage(false, part, capacity, first);
+    for (let i = 0; i < first.length; i++) way.heat[i] = now.heat[i]! + seconds * first[i]!;
+    for (const surface of this.surfaces) surface.lookAhead(seconds);
+    this.evaluate(way);
+    return watts;
+  }
+
+  private steepen(): boolean {
+    let found = false;
+    for (const surface of this.surfaces) found = surface.steepen(this.now.celsius, this.way.celsius) || found;
+    return found;
   }
 
   /** Takes the attempted step. */
