@@ -180,16 +180,15 @@ export function heatAt(matter: Matter, celsius: number): number {
   return matter.lowest + (row + (celsius - table[row * ROW]!) / table[row * ROW + 1]!) / matter.rowsPerHeat;
 }
 
-/** Conductivity, W/mK, and heat capacity, J/m³K, at a stored heat. */
+/** °C, conductivity in W/mK and heat capacity in J/m³K at a stored heat, J/m³. */
 export function stateAt(matter: Matter, heat: number): { celsius: number; conductivity: number; capacity: number } {
-  const at = (heat - matter.lowest) * matter.rowsPerHeat;
-  const row = Math.min(Math.max(Math.floor(at), 0), matter.rows - 1);
-  const [t, dt, k, dk, capacity] = matter.table.subarray(row * ROW, row * ROW + ROW) as unknown as [
-    number,
-    number,
-    number,
-    number,
-    number,
-  ];
-  return { celsius: t + (at - row) * dt, conductivity: k + (at - row) * dk, capacity };
+  const { table, rows } = matter;
+  const place = (heat - matter.lowest) * matter.rowsPerHeat;
+  const row = Math.min(Math.max(Math.floor(place), 0), rows - 1);
+  const [part, at] = [place - row, row * ROW];
+  return {
+    celsius: table[at]! + part * table[at + 1]!,
+    conductivity: table[at + 2]! + part * table[at + 3]!,
+    capacity: table[at + 4]!,
+  };
 }

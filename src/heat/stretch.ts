@@ -124,7 +124,9 @@ class Walk {
 
   through(until: Until): StretchEnd {
     const end = this.seconds + ('seconds' in until ? until.seconds : until.most);
-    if (!(end >= this.seconds)) throw new RangeError('A stretch lasts 0 seconds or more');
+    if (!(end >= this.seconds && end < Number.POSITIVE_INFINITY)) {
+      throw new RangeError(`A stretch lasts 0 seconds or more, and ends: not ${end - this.seconds} s`);
+    }
     const left = leftOf(until, this.volume);
     [this.began, this.next] = [this.seconds, this.first];
     let before = left();

@@ -13,7 +13,7 @@ import type { Exchange } from './exchange.js';
 import type { Field } from './field.js';
 import type { Grid, Side } from './grid.js';
 import { Lines } from './lines.js';
-import { type Matter, ROW } from './properties.js';
+import { type Matter, ROW, stateAt } from './properties.js';
 import { Surface } from './surface.js';
 
 const GAMMA = 1 - Math.SQRT1_2;
@@ -196,20 +196,20 @@ export class Volume {
 
   /** J/m³K at the core now. */
   private get capacity(): number {
-    const { matter } = this;
-    return matter.table[rowAt(matter, this.now.heat[this.grid.core]!) * ROW + 4]!;
+    return stateAt(this.matter, this.now.heat[this.grid.core]!).capacity;
   }
 
   /** From the stored heat: temperatures, properties, and what every cell gains. */
   private evaluate(state: State): void {
     const { heat, celsius, conductivity, gain } = state;
-    const { matter } = this;
-    const { table, lowest, rowsPerHeat } = matter;
+    const { table, lowest, rowsPerHeat, rows } = this.matter;
     for (let i = 0; i < heat.length; i++) {
-      const row = rowAt(matter, heat[i]!);
-      const part = (heat[i]! - lowest) * rowsPerHeat - row;
-      celsius[i] = table[row * ROW]! + part * table[row * ROW + 1]!;
-      conductivity[i] = table[row * ROW + 2]! + part * table[row * ROW + 3]!;
+      const place = (heat[i]! - lowest) * rowsPerHeat;
+      const row = place < 0 ? 0 : place >= rows ? rows - 1 : Math.floor(place);
+      const part = place - row;
+      const at = row * ROW;
+      celsius[i] = table[at]! + part * table[at + 1]!;
+      conductivity[i] = table[at + 2]! + part * table[at + 3]!;
     }
     gain.fill(0);
     for (const { lines } of this.directions) lines.conduct(celsius, conductivity, gain);
@@ -229,11 +229,6 @@ export class Volume {
     }
     return watts;
   }
-}
-
-function rowAt(matter: Matter, heat: number): number {
-  const place = (heat - matter.lowest) * matter.rowsPerHeat;
-  return place < 0 ? 0 : place >= matter.rows ? matter.rows - 1 : Math.floor(place);
 }
 
 function volumesOf(grid: Grid): Float64Array {
