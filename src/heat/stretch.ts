@@ -99,6 +99,8 @@ const PART_OF_STRETCH = 0.1;
 const ATTEMPTS = 30;
 /** Below this the core is taken to stand still, K/s. */
 const STILL = 1e-7;
+/** A core this near to where it shall come is there, K. */
+const THERE = 1e-6;
 /** How near an end's instant is found, s. */
 const INSTANT = 0.02;
 
@@ -187,6 +189,7 @@ function leftOf(until: Until, volume: Volume): () => number {
   if ('seconds' in until) return () => 1;
   if ('peak' in until) return () => volume.coreRate + STILL;
   const { core } = until;
-  const way = core >= volume.core ? 1 : -1;
+  if (Math.abs(core - volume.core) < THERE) return () => 0;
+  const way = core > volume.core ? 1 : -1;
   return () => way * (core - volume.core);
 }

@@ -1,0 +1,54 @@
+import { describe, expect, it } from 'vitest';
+import { gridOf } from '../../src/heat/grid.js';
+import { Lines } from '../../src/heat/lines.js';
+
+const grid = gridOf(
+  { shape: 'brick', thickness: 0.06, width: 0.1, length: 0.14 },
+  { cells: 3, across: 4 },
+  { upright: 'whole', across: 'half' },
+);
+const conductivity = Float64Array.from({ length: grid.count }, (_, i) => 0.4 + 0.1 * Math.sin(i));
+const some = (seed: number): Float64Array =>
+  Float64Array.from({ length: grid.count }, (_, i) => Math.cos(seed + 3 * i));
+
+describe.each([0, 1, 2])('lines along axis %d', (axis) => {
+  const lines = new Lines(grid, axis);
+  const sizes = grid.axes[axis]!.sizes;
+
+  it('start once for every node across them', () => {
+    expect(lines.starts).toHaveLength(grid.count / lines.length);
+    const nodes = [...lines.starts].flatMap((start) => Array.from(sizes, (_, n) => start + n * lines.stride));
+    expect(new Set(nodes).size).toBe(grid.count);
+  });
+
+  it('carry heat from cell to cell, and lose none', () => {
+    const gain = new Float64Array(grid.count);
+    lines.conduct(some(1), conductivity, gain);
+    for (const start of lines.starts) {
+      let sum = 0;
+      for (let n = 0; n < lines.length; n++) sum += gain[start + n * lines.stride]! * sizes[n]!;
+      expect(Math.abs(sum)).toBeLessThan(1e-9);
+    }
+    const even = new Float64Array(grid.count);
+    lines.conduct(new Float64Array(grid.count).fill(60), conductivity, even);
+    expect(even).toEqual(new Float64Array(grid.count));
+  });
+
+  it('solve what they factor', () => {
+    const ends = (slope: number) => ({ perVolume: 150, slope: new Float64Array(lines.starts.length).fill(slope) });
+    const [low, high] = [ends(20), ends(35)];
+    const reach = 3e-5;
+    lines.factor(reach, conductivity, low, high);
+    const solved = some(2);
+    lines.solve(solved);
+    // 1 − reach × conduction, applied to the solution, gives the right-hand side again.
+    const conducted = new Float64Array(grid.count);
+    lines.conduct(solved, conductivity, conducted);
+    for (const [i, wanted] of some(2).entries()) {
+      const n = Math.floor(i / lines.stride) % lines.length;
+      const rim = n === 0 ? low : n === lines.length - 1 ? high : null;
+      const lost = rim === null ? 0 : rim.perVolume * rim.slope[0]! * solved[i]!;
+      expect(solved[i]! - reach * (conducted[i]! - lost)).toBeCloseTo(wanted, 9);
+    }
+  });
+});
