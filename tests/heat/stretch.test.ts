@@ -5,7 +5,7 @@ import { Exchange, type Surroundings } from '../../src/heat/exchange.js';
 import { valueAt } from '../../src/heat/history.js';
 import { matterOf } from '../../src/heat/properties.js';
 import { type Accuracy, everywhere, FINE, goThrough, type Stretch, TABLE } from '../../src/heat/stretch.js';
-import { air, meat, onPlate, oven, wet } from '../support/pieces.js';
+import { air, onPlate, oven, wet } from '../support/pieces.js';
 
 const pork = matterOf(FOODS.pork.composition);
 const LOIN: Body = { shape: 'cylinder', thickness: 0.1, length: 0.34 };
