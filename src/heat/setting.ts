@@ -1,11 +1,20 @@
-/** What is around a piece, as a cook says it, and as the solver takes it. °C, minutes, W/m²K. */
+/**
+ * What is around a piece, as a cook says it, made into what the solver takes: convection, radiation, vapour and contact on every side.
+ * °C, W/m²K, Pa, metres. What no source gives is marked as our estimate; the still oven's convection and the drying of a surface
+ * are fitted (calibration.ts).
+ */
+import type { Calibration } from './calibration.js';
 import type { Surroundings } from './exchange.js';
 import type { Joint } from './joint.js';
 import type { Around } from './stretch.js';
 import { vapourPressure } from './vapour.js';
 
 export type Setting =
-  /** An oven, or a grill with its lid closed and no fire under the food. `radiant`: emissivity times view of what glows, absent 0.9. */
+  /**
+   * In the closed heat of an oven, or of a grill whose fire is not under the food. In a `pan` the underside, of a round piece a part
+   * of it, takes its heat through the metal; `rack` and `grate` leave it open. `radiant`: emissivity of the food as its
+   * surroundings see it, 0 to 1; absent: 0.85. 50 to 350 °C.
+   */
   | {
       readonly kind: 'air';
       readonly celsius: number;
@@ -13,82 +22,160 @@ export type Setting =
       readonly on: 'rack' | 'pan' | 'grate';
       readonly radiant?: number;
     }
-  /** Over an open fire or in a skillet of this temperature: one face, then the other, or turned all the time. */
+  /**
+   * Over an open fire whose grate, or in a skillet whose floor has this temperature, 100 to 400 °C: half the time on one face
+   * and half on the other (`sides`), or turned all the time (`often`). A round piece is always rolled.
+   */
   | {
       readonly kind: 'sear';
       readonly celsius: number;
       readonly on: 'grate' | 'pan';
       readonly turns: 'sides' | 'often';
     }
-  /** In the air of a room: tempering, carried, waiting, at rest; covered with foil or not. */
+  /** In the still air of a room or a refrigerator: tempering, carried, waiting, at rest; under foil or not. */
   | { readonly kind: 'room'; readonly celsius: number; readonly covered: boolean };
 
-/** A part of a leg in which nothing changes. */
+/** A part of the time in a setting, in which nothing changes. */
 export interface Part {
   readonly around: Around;
-  /** Of the leg's minutes. */
   readonly share: number;
 }
 
-const STILL = 8;
-const FAN = 25;
+/**
+ * Emissivity of meat and of most moist food: 0.74 to 0.78 for beef (transfer coefficients, quoted from food-engineering tables) up to 0.95
+ * for water (from memory).
+ */
+const EMISSIVITY = 0.85;
+/**
+ * Convection in a domestic fan oven: 33.4 W/m²K in all at 175 °C (model input of Feyissa, Gernaey and Adler-Nissen, Meat Science 93
+ * (2013) 810) less about 12 of radiation; the engineering range is 20 to 40 in all.
+ */
+const FAN = 21;
+/** Vapour in the air of an oven in which something roasts: a wet bulb of 50 to 58 °C at 120 to 220 °C. Our estimate. */
+const OVEN_VAPOUR = 1e4;
+/** Contact with a hot plate: 200 to 1200 W/m²K were measured under a patty that was pressed (Housova and Topinka, J. Food Engineering 4 (1985) 169, from memory). */
+const CONTACT = 300;
+/** Share of a face that touches: bars of a grate; the floor of a skillet. Our estimates. */
+const TOUCHES = { grate: 0.3, pan: 0.9 };
+/** Share of the outside of a round piece that is turned to the fire or the pan. Our estimate. */
+const TURNED_DOWN = 0.25;
+/** Emissivity of a used pan's underside (oxidised metal 0.3 to 0.8, from memory). */
+const PAN = 0.5;
+/** Radiation's coefficient per emissivity between an oven at 170 °C and a pan at 120 °C, W/m²K. */
+const RADIATION = 16.5;
+/** Free convection in a room from a piece of 10 to 20 cm some 40 K warmer: 4 to 6 W/m²K (correlations for cylinders, from memory). */
+const ROOM = 5;
+/** Under a loose tent of foil: two films of still air one after the other, and hardly any radiation. Our estimate. */
+const TENT = { coefficient: 2.5, emissivity: 0.1, wetness: 0.3 };
+/** Conductivity of a dry layer of crumbs, dough or salt, W/mK: 0.1 to 0.4 (from memory). */
+const CRUST = 0.2;
 
-/** What is around a joint in a setting, part by part. `transfer`: all coefficients times this. */
-export function partsOf(setting: Setting, { body }: Joint, transfer = 1): Part[] {
+/** What is around a joint, part by part. `transfer`: all coefficients times this, 0.5 to 1.17. */
+export function partsOf(setting: Setting, joint: Joint, { still, dries }: Calibration, transfer = 1): Part[] {
+  const layer = joint.crust / CRUST;
+  const made = (surroundings: Surroundings): Surroundings => through(layer, scaled(transfer, surroundings));
+  const round = joint.body.shape === 'cylinder' || joint.body.shape === 'sphere';
   switch (setting.kind) {
     case 'air': {
-      const open = inAir(setting.celsius, setting.moving, setting.radiant ?? 0.9, transfer);
-      const bottom = setting.on === 'pan' ? shielded(open) : open;
-      const round = body.shape === 'cylinder' || body.shape === 'sphere';
-      return [{ around: round ? evenly(open) : { bottom, top: open, side: open }, share: 1 }];
+      const open = inAir(setting, setting.moving === 'fan' ? FAN : still, dries);
+      if (setting.on !== 'pan') return [{ around: evenly(made(open)), share: 1 }];
+      const rolled = made(onMetal(open, TURNED_DOWN));
+      if (round) return [{ around: { bottom: made(open), top: made(open), side: rolled }, share: 1 }];
+      return [{ around: { bottom: made(onMetal(open, 1)), top: made(open), side: made(open) }, share: 1 }];
     }
-    case 'sear': {
-      const hot = onPlate(setting.celsius, setting.on, transfer);
-      const off = inRoom(setting.on === 'grate' ? 60 : 30, false, transfer);
-      const both = { bottom: hot(0.5), top: hot(0.5), side: off };
-      if (body.shape === 'cylinder') return [{ around: { bottom: off, top: off, side: hot(0.25) }, share: 1 }];
-      if (body.shape === 'sphere') return [{ around: evenly(hot(0.25)), share: 1 }];
-      if (setting.turns === 'often') return [{ around: both, share: 1 }];
-      return [
-        { around: { bottom: hot(1), top: off, side: off }, share: 0.5 },
-        { around: { bottom: off, top: hot(1), side: off }, share: 0.5 },
-      ];
-    }
+    case 'sear':
+      return searing(setting, dries, round, made);
     case 'room':
-      return [{ around: evenly(inRoom(setting.celsius, setting.covered, transfer)), share: 1 }];
+      return [{ around: evenly(made(inRoom(setting.celsius, setting.covered, dries))), share: 1 }];
   }
 }
 
 const evenly = (one: Surroundings): Around => ({ bottom: one, top: one, side: one });
 
-function inAir(celsius: number, moving: 'still' | 'fan', emissivity: number, transfer: number): Surroundings {
+type Of<Kind> = Extract<Setting, { kind: Kind }>;
+
+function inAir({ celsius, radiant = EMISSIVITY }: Of<'air'>, coefficient: number, dries: number): Surroundings {
   return {
     air: celsius,
-    coefficient: transfer * (moving === 'fan' ? FAN : STILL),
-    walls: { celsius, emissivity: Math.min(emissivity * transfer, 1) },
-    moisture: { vapour: 5000, wetness: 0.8, dries: 1 },
+    coefficient,
+    walls: { celsius, emissivity: radiant },
+    moisture: { vapour: OVEN_VAPOUR, wetness: 1, dries },
   };
 }
 
-function shielded(open: Surroundings): Surroundings {
-  return { air: open.air, coefficient: open.coefficient };
+/** A share of the surface on a pan's floor, which the oven heats from below. */
+function onMetal(open: Surroundings, share: number): Surroundings {
+  const below = open.coefficient + PAN * RADIATION;
+  return { ...open, plate: { celsius: open.air, coefficient: 1 / (1 / below + 1 / CONTACT), share } };
 }
 
-function onPlate(celsius: number, on: 'grate' | 'pan', transfer: number): (share: number) => Surroundings {
-  return (share) => ({
-    air: on === 'grate' ? celsius / 2 : 40,
-    coefficient: transfer * 10,
-    moisture: { vapour: 3000, wetness: 0.8, dries: 1 },
-    plate: { celsius, coefficient: transfer * 250, share: share * (on === 'grate' ? 0.3 : 0.8) },
-  });
+function searing(
+  { celsius, on, turns }: Of<'sear'>,
+  dries: number,
+  round: boolean,
+  made: (surroundings: Surroundings) => Surroundings,
+): Part[] {
+  // Over a fire the flue gas goes round the piece; the other faces look at the room.
+  const away: Surroundings = {
+    air: on === 'grate' ? 80 : 40,
+    coefficient: 8,
+    walls: { celsius: 25, emissivity: EMISSIVITY },
+    moisture: { vapour: 2000, wetness: 1, dries },
+  };
+  const down = (share: number): Surroundings => {
+    const plate = { celsius, coefficient: CONTACT, share: share * TOUCHES[on] };
+    if (on === 'pan') return { ...away, plate };
+    // Between the bars it sees the fire.
+    const air = share * celsius + (1 - share) * away.air;
+    return { ...away, air, walls: { celsius, emissivity: EMISSIVITY * share }, plate };
+  };
+  const [off, on1] = [made(away), made(down(1))];
+  if (round) {
+    const rolled = made(down(TURNED_DOWN));
+    return [{ around: { bottom: off, top: off, side: rolled }, share: 1 }];
+  }
+  if (turns === 'often') {
+    const half = made(down(0.5));
+    return [{ around: { bottom: half, top: half, side: off }, share: 1 }];
+  }
+  return [
+    { around: { bottom: on1, top: off, side: off }, share: 0.5 },
+    { around: { bottom: off, top: on1, side: off }, share: 0.5 },
+  ];
 }
 
-function inRoom(celsius: number, covered: boolean, transfer: number): Surroundings {
-  const vapour = vapourPressure(celsius, covered ? 1 : 0.5);
+function inRoom(celsius: number, covered: boolean, dries: number): Surroundings {
+  const { coefficient, emissivity, wetness } = covered
+    ? TENT
+    : { coefficient: ROOM, emissivity: EMISSIVITY, wetness: 1 };
   return {
     air: celsius,
-    coefficient: transfer * (covered ? 2 : 5),
-    walls: { celsius, emissivity: Math.min((covered ? 0.3 : 0.9) * transfer, 1) },
-    moisture: { vapour, wetness: covered ? 0.1 : 0.8, dries: 1 },
+    coefficient,
+    walls: { celsius, emissivity },
+    moisture: { vapour: vapourPressure(celsius, 0.5), wetness, dries },
+  };
+}
+
+/** All of it more or less, as ovens and surfaces differ. */
+function scaled(transfer: number, surroundings: Surroundings): Surroundings {
+  const { coefficient, walls, plate } = surroundings;
+  return {
+    ...surroundings,
+    coefficient: transfer * coefficient,
+    ...(walls && { walls: { ...walls, emissivity: Math.min(transfer * walls.emissivity, 1) } }),
+    ...(plate && { plate: { ...plate, coefficient: transfer * plate.coefficient } }),
+  };
+}
+
+/** Behind a dry layer of so much resistance, m²K/W. */
+function through(layer: number, surroundings: Surroundings): Surroundings {
+  if (layer === 0) return surroundings;
+  const { coefficient, walls, plate } = surroundings;
+  const open = 1 / (1 + layer * (coefficient + (walls?.emissivity ?? 0) * RADIATION));
+  return {
+    ...surroundings,
+    coefficient: open * coefficient,
+    ...(walls && { walls: { ...walls, emissivity: open * walls.emissivity } }),
+    ...(plate && { plate: { ...plate, coefficient: plate.coefficient / (1 + layer * plate.coefficient) } }),
   };
 }
