@@ -22,7 +22,7 @@ export interface Surroundings {
   readonly coefficient: number;
   /** What the surface sees: °C of the walls and emissivity (0 to 1) of the surface, a small grey body in a large enclosure; absent: no radiation. */
   readonly walls?: { readonly celsius: number; readonly emissivity: number };
-  /** Absent: nothing evaporates. */
+  /** Absent: nothing evaporates. Vapour is carried off by the same air that brings heat, so without a coefficient nothing evaporates either. */
   readonly moisture?: Moisture;
   /** A hot plate that touches a share (0 to 1) of the surface, with a contact coefficient in W/m²K. Steam leaves from under it as from elsewhere. */
   readonly plate?: { readonly celsius: number; readonly coefficient: number; readonly share: number };

@@ -42,16 +42,30 @@ export class Lines {
   /** Adds to every cell's gain, W/m³, what flows in along the lines. */
   conduct(celsius: Float64Array, conductivity: Float64Array, gain: Float64Array): void {
     const { length, stride, links, perSize } = this;
+    const last = length - 1;
     const block = length * stride;
     for (let base = 0; base < gain.length; base += block) {
-      for (let n = 0; n < length - 1; n++) {
-        const [link, share, shareNext] = [links[n]!, perSize[n]!, perSize[n + 1]!];
+      if (stride === 1) {
+        // Neighbours lie side by side: what flows out of one is at hand for the next.
+        let inflow = 0;
+        for (let n = 0; n < last; n++) {
+          const i = base + n;
+          const outflow = links[n]! * (conductivity[i]! + conductivity[i + 1]!) * (celsius[i]! - celsius[i + 1]!);
+          gain[i] = gain[i]! + perSize[n]! * (inflow - outflow);
+          inflow = outflow;
+        }
+        gain[base + last] = gain[base + last]! + perSize[last]! * inflow;
+        continue;
+      }
+      for (let n = 0; n < last; n++) {
+        const link = links[n]!;
+        const share = perSize[n]!;
+        const shareNext = perSize[n + 1]!;
         const from = base + n * stride;
         for (let i = from; i < from + stride; i++) {
-          const next = i + stride;
-          const inflow = link * (conductivity[i]! + conductivity[next]!) * (celsius[next]! - celsius[i]!);
+          const inflow = link * (conductivity[i]! + conductivity[i + stride]!) * (celsius[i + stride]! - celsius[i]!);
           gain[i] = gain[i]! + share * inflow;
-          gain[next] = gain[next]! - shareNext * inflow;
+          gain[i + stride] = gain[i + stride]! - shareNext * inflow;
         }
       }
     }
@@ -69,7 +83,8 @@ export class Lines {
         const share = reach * perSize[n]!;
         const before = n > 0 ? share * links[n - 1]! : 0;
         const after = n < last ? share * links[n]! : 0;
-        const [back, ahead] = [n > 0 ? stride : 0, n < last ? stride : 0];
+        const back = n > 0 ? stride : 0;
+        const ahead = n < last ? stride : 0;
         const rim = n === 0 ? low : n === last ? high : null;
         const rimShare = rim === null ? 0 : reach * rim.perVolume;
         const from = base + n * stride;
