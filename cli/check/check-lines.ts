@@ -10,6 +10,7 @@ import { clockAt } from '../../src/problem/hours.js';
 import type { Problem } from '../../src/problem/problem.js';
 import { cautionsOf } from '../../src/safety/cautions.js';
 import { showTemperature } from '../../src/units/show.js';
+import type { Meal } from '../commands/problem-file.js';
 import { clashWords, type PanClash, panClashes } from './pan-clashes.js';
 
 export interface Checked {
@@ -21,13 +22,13 @@ export interface Checked {
 /** Rows of the highest drawing of a rack or grate. */
 const HIGHEST = 9;
 
-export function checkLines(problem: Problem, width: number, glyphs: Glyphs): Checked {
+export function checkLines({ problem, curves }: Meal, width: number, glyphs: Glyphs): Checked {
   const clashes = panClashes(problem);
   const pans = clashes.flatMap((clash) =>
     note(clashWords(problem, clash), width, glyphs, clash.certain ? 'warn' : 'plain'),
   );
   const loads = heaviestLoads(problem);
-  const cautions = cautionsOf(problem, null).flatMap(({ dish, say, source }) =>
+  const cautions = cautionsOf(problem, null, curves).flatMap(({ dish, say, source }) =>
     note(`${dish === null ? '' : `${dish}: `}${say} (${source})`, width, glyphs, 'warn'),
   );
   return {

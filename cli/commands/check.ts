@@ -25,14 +25,14 @@ Examples:
   hearthtable check supper.yaml
   hearthtable check supper.yaml --ascii --width 60`,
     )
-    .action((file: string, options: LookOptions) => finish(runCheck(io, file, options)));
+    .action(async (file: string, options: LookOptions) => finish(await runCheck(io, file, options)));
 }
 
-function runCheck(io: Io, file: string, options: LookOptions): ExitCode {
-  const problem = openProblem(io, file);
-  if (!problem) return EXIT.usage;
+async function runCheck(io: Io, file: string, options: LookOptions): Promise<ExitCode> {
+  const meal = await openProblem(io, file);
+  if (!meal) return EXIT.usage;
   const able = capabilityOf(io, wishesOf(options));
-  const { lines, fits } = checkLines(problem, able.width, able.unicode ? UNICODE : ASCII);
+  const { lines, fits } = checkLines(meal, able.width, able.unicode ? UNICODE : ASCII);
   io.stdout.write(printed(lines, able.colors));
   return fits ? EXIT.plan : EXIT.none;
 }

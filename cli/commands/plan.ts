@@ -63,8 +63,9 @@ async function runPlan(io: Io, file: string, options: PlanOptions): Promise<Exit
     ...(options.serve !== undefined && { serve: options.serve }),
     ...(options.start !== undefined && { start: options.start }),
   };
-  const problem = openProblem(io, file, times);
-  if (!problem) return EXIT.usage;
+  const meal = await openProblem(io, file, times);
+  if (!meal) return EXIT.usage;
+  const { problem } = meal;
   const able = capabilityOf(io, { ...wishesOf(options), ...(options.text && { text: true }) });
   const { solve } = await import('../../src/solve/solve.js');
   const progress = progressOn(io.stderr, able.progress);

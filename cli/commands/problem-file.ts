@@ -1,7 +1,8 @@
 /** Reading a meal for a command: what the reader has to say goes to stderr. */
 import { type Message, showMessage } from '../../src/problem/message.js';
-import type { Problem } from '../../src/problem/problem.js';
+import { isSettled, type Problem } from '../../src/problem/problem.js';
 import { type ReadResult, readProblemFile } from '../../src/problem/read.js';
+import type { Curves } from '../../src/safety/curve.js';
 import { refusals } from '../../src/safety/refuse.js';
 import { parseLocalTime, parseTimeOfDay } from '../../src/units/clock.js';
 import { UsageError } from '../exit.js';
@@ -12,21 +13,36 @@ export interface Times {
   readonly start?: string;
 }
 
-/** The problem, its warnings told; null when the file has mistakes or asks for what is refused, all of which is told. */
-export function openProblem(io: Io, path: string, times: Times = {}): Problem | null {
+/** A meal that can be planned, with what its pieces are predicted to do, as far as the heat model was asked. */
+export interface Meal {
+  readonly problem: Problem;
+  readonly curves: Curves;
+}
+
+/** The meal, its warnings told; null when the file has mistakes or asks for what is refused, all of which is told. */
+export async function openProblem(io: Io, path: string, times: Times = {}): Promise<Meal | null> {
   for (const [option, text] of Object.entries(times)) checkTime(option, text);
-  const result = readProblemFile(path, times);
-  const messages = result.ok ? [...result.warnings, ...refused(result)] : result.messages;
+  const { result, curves } = await withMinutes(readProblemFile(path, times));
+  const messages = result.ok ? [...result.warnings, ...refused(result, curves)] : result.messages;
   for (const message of messages) io.stderr.write(`${showMessage(message)}\n`);
   const errors = messages.filter((message) => message.severity === 'error').length;
-  if (result.ok && errors === 0) return result.problem;
+  if (result.ok && errors === 0) return { problem: result.problem, curves };
   if (errors > 1) io.stderr.write(`${errors} mistakes in all.\n`);
   return null;
 }
 
+/** Asks the heat model, which takes a while to load, only where the file leaves something to it. */
+async function withMinutes(read: ReadResult): Promise<{ result: ReadResult<Problem>; curves: Curves }> {
+  if (!read.ok) return { result: read, curves: new Map() };
+  if (isSettled(read.problem)) return { result: { ...read, problem: read.problem }, curves: new Map() };
+  const { withHeat, likelyCurves } = await import('../../src/heat/meal.js');
+  const result = withHeat(read);
+  return { result, curves: result.ok ? likelyCurves(result.problem) : new Map() };
+}
+
 /** What could hurt whoever eats it, and is not accepted, each at the temperature that it is about. */
-function refused({ problem, spots }: ReadResult & { ok: true }): Message[] {
-  return refusals(problem).map(({ rule, step, entry, say, hint }) => {
+function refused({ problem, spots }: ReadResult<Problem> & { ok: true }, curves: Curves): Message[] {
+  return refusals(problem, curves).map(({ rule, step, entry, say, hint }) => {
     const { step: name, cores } = spots[step]!;
     return { code: rule, severity: 'error', ...(cores[entry] ?? name), say, hint };
   });

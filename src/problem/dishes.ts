@@ -1,9 +1,7 @@
 /** Dishes and their steps, put together from what the other parts read. */
 import { parseDuration } from '../units/duration.js';
-import { parseLength } from '../units/length.js';
 import { quote } from '../units/measure.js';
-import { parseTemperature, parseTemperatureSpan } from '../units/temperature.js';
-import { parseWeight } from '../units/weight.js';
+import { parseTemperatureSpan } from '../units/temperature.js';
 import { CAUTION_RULES, type CautionRule } from './caution-rules.js';
 import type { DishDraft, StepDraft } from './drafts.js';
 import { dialSettings } from './heat.js';
@@ -13,10 +11,13 @@ import type { Spot, StepSpots } from './message.js';
 import { nearest } from './nearest.js';
 import { optionsOf } from './options.js';
 import { checkOrder } from './order.js';
-import type { Cook, Course, Dish, Fades, Hold, Kitchen, Piece, Span, Step } from './problem.js';
+import { pieceOf } from './piece.js';
+import type { Cook, Course, Dish, Fades, Hold, Kitchen, Span, StepAsRead } from './problem.js';
 import { listed, type Reading } from './reading.js';
-import type { DishEntry, HoldEntry, MealFile, PieceEntry, StepEntry } from './schema.js';
+import { restAfter } from './rests.js';
+import type { DishEntry, HoldEntry, MealFile, StepEntry } from './schema.js';
 import { isYes } from './schema-parts.js';
+import { coreIn, coreSpot, goalOf } from './times.js';
 import { entriesOf } from './ways.js';
 import { checkName, checkNames } from './words.js';
 
@@ -27,13 +28,13 @@ export function readDishes(
   courses: readonly Course[] | null,
   cooks: readonly Cook[] | null,
   { kitchen, names }: ReadKitchen,
-): { dishes: Dish[]; steps: Step[]; spots: StepSpots[] } {
+): { dishes: Dish[]; steps: StepAsRead[]; spots: StepSpots[] } {
   const entries = meal.dishes ?? [];
   const drafts = draftsOf(reading, entries);
   const lost = meal.dishes === undefined || reading.isHurt(entries) || entries.some((one) => reading.isHurt(one.steps));
   const links = linksOf(reading, drafts, lost);
   checkOrder(reading, drafts, links, lost);
-  const steps: Step[] = [];
+  const steps: StepAsRead[] = [];
   const spots: StepSpots[] = [];
   const dishes = drafts.map((draft): Dish => {
     const { entry, served } = draft;
@@ -53,7 +54,11 @@ export function readDishes(
         options,
         core: coreOf(reading, step),
       });
-      spots.push({ step: reading.at(step, 'step'), cores: coreSpotsOf(reading, step) });
+      spots.push({
+        step: reading.at(step, 'step'),
+        cores: coreSpotsOf(reading, step),
+        food: entry.piece ? reading.at(entry.piece, 'food') : null,
+      });
     }
     const keeps = reading.quantity(entry, 'keeps', parseDuration) ?? Number.POSITIVE_INFINITY;
     const fades = entry.fades ?? 'steady';
@@ -70,21 +75,33 @@ export function readDishes(
       steps: draft.steps.map((step) => step.id),
     };
   });
+  sayRestless(reading, steps, spots);
   return { dishes, steps, spots };
 }
 
-/** The core temperature of `until`, of the step or else of the first entry that has one; null where none has. */
+/** A target is reached at rest: says where no rest follows. */
+function sayRestless(reading: Reading, steps: readonly StepAsRead[], spots: readonly StepSpots[]): void {
+  for (const { id, options } of steps) {
+    const entry = options.find((option) => option.atPeak)?.entry;
+    if (entry === undefined || restAfter(steps, id) !== null) continue;
+    const say = 'A `target` is where the core shall rise at rest, but no rest follows before the next heat.';
+    const hint = 'a step of `work: rest` after it, or `until: { core: ... }` to pull it there';
+    reading.error('times', spots[id]!.cores[entry] ?? spots[id]!.step, say, hint);
+  }
+}
+
+/** The core temperature that the step asks for, or else the first entry that asks for one; null where none does. */
 function coreOf(reading: Reading, step: StepEntry): number | null {
   const holders = [step, ...entriesOf(step).filter((one) => typeof one === 'object')];
-  const until = holders.find((holder) => holder.until !== undefined)?.until;
-  return until ? (reading.quantity(until, 'core', parseTemperature)?.celsius ?? null) : null;
+  const holder = holders.find((one) => goalOf(one) !== undefined);
+  return holder ? (coreIn(reading, holder) ?? null) : null;
 }
 
 /** Where the core temperature stands that holds in each entry of `on`. */
 function coreSpotsOf(reading: Reading, step: StepEntry): (Spot | null)[] {
   return entriesOf(step).map((entry) => {
-    const until = (typeof entry === 'object' ? entry.until : undefined) ?? step.until;
-    return until ? reading.at(until, 'core') : null;
+    const holder = [entry, step].find((one) => typeof one === 'object' && goalOf(one) !== undefined);
+    return typeof holder === 'object' ? coreSpot(reading, holder, goalOf(holder)!) : null;
   });
 }
 
@@ -166,21 +183,6 @@ function courseOf(reading: Reading, entry: DishEntry, courses: readonly Course[]
     nearest(entry.course, names) ?? listed(names),
   );
   return 0;
-}
-
-function pieceOf(reading: Reading, entry: PieceEntry): Piece {
-  const [thickness, width, length] = (['thickness', 'width', 'length'] as const).map(
-    (key) => reading.quantity(entry, key, parseLength) ?? null,
-  );
-  return {
-    food: entry.food,
-    shape: entry.shape,
-    thickness: thickness ?? null,
-    width: width ?? null,
-    length: length ?? null,
-    weight: reading.quantity(entry, 'weight', parseWeight) ?? null,
-    from: reading.quantity(entry, 'from', parseTemperature)?.celsius ?? null,
-  };
 }
 
 function holdOf(

@@ -1,6 +1,6 @@
 /** Minutes of a problem and times of the clock. */
 import { addDays, instantFrom, instantOfIso, localOf, showClock, showDate, showIso } from '../units/clock.js';
-import type { Problem } from './problem.js';
+import type { ProblemAsRead as Problem } from './problem.js';
 
 const MINUTE = 60_000;
 const DAY = 24 * 60;

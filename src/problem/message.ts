@@ -14,8 +14,10 @@ export interface Spot {
 export interface StepSpots {
   /** Its name. */
   readonly step: Spot;
-  /** By entry of `on`: the core temperature of the `until` that holds in it; null where none does. */
+  /** By entry of `on`: the core temperature of the `until` or `target` that holds in it; null where none does. */
   readonly cores: readonly (Spot | null)[];
+  /** Of its dish's piece, the food; null where it has no piece. */
+  readonly food: Spot | null;
 }
 
 export interface Message extends Spot {

@@ -1,6 +1,6 @@
 /** Every way to do a step in this kitchen: each entry of `on`, on each appliance that its place means. */
 import { quote } from '../units/measure.js';
-import { showLength, showTemperature } from '../units/show.js';
+import { showLength, showTemperature, showTemperatureSpan } from '../units/show.js';
 import { isAble } from './able.js';
 import { carryingBurners, narrowerSide } from './fits.js';
 import { settingsOf } from './heat.js';
@@ -8,7 +8,7 @@ import type { KitchenNames } from './kitchen.js';
 import type { Spot } from './message.js';
 import { nearest } from './nearest.js';
 import { meaningOf } from './places.js';
-import type { Cook, Kitchen, Load, Option, Pan, Piece } from './problem.js';
+import type { Asked, Cook, Kitchen, Load, OptionAsRead as Option, Pan, Piece } from './problem.js';
 import { listed, type Reading } from './reading.js';
 import type { StepEntry } from './schema.js';
 import { calledOf, lengthUnitOf, loadOf, noRoom } from './stand.js';
@@ -119,7 +119,8 @@ class Resolver {
 
   option(place: Option['place'], duration: Option['duration'], load: Load | null, heat: HeatPart): Option {
     const { index, pan, pans, hands, time } = this.way;
-    return { entry: index, place, duration, core: time.core, ...heat, pan, pans, load, hands };
+    const { core, atPeak } = time;
+    return { entry: index, place, duration, core, atPeak, forecasts: null, ...heat, pan, pans, load, hands };
   }
 
   unheated(kind: 'none' | 'board'): Option | undefined {
@@ -138,14 +139,15 @@ class Resolver {
 
   onBurners(burners: readonly { appliance: number; burner: number | null }[]): (Option | undefined)[] {
     const { way } = this;
-    const { duration, core } = way.time;
+    const duration = way.time.duration ?? this.asked();
     if (way.ownHeat && way.heat?.kind === 'range') {
       return [this.refuse(way.heatSpot, 'The heat of a burner is a word, not a temperature.', 'low, medium or high')];
     }
     if (way.ownMode) return [this.refuse(way.modeSpot, 'A burner has no modes.', 'leave `mode` out')];
-    if (!duration || duration.kind === 'table') {
+    if (!duration) return [];
+    if (duration.kind === 'table') {
       const say = 'A burner has no temperature, so that one duration is needed for it.';
-      const key = core === null ? 'takes' : 'minutes';
+      const key = way.time.core === null ? 'takes' : 'minutes';
       return [this.refuse(way.spot, say, `{ place: ${way.place}, ${key}: 20 min }`)];
     }
     const load = this.load();
@@ -205,16 +207,30 @@ class Resolver {
     const who = `${quote(where.name)} in mode ${quote(how.name)}`;
     const heat = settingsOf(who, how, where.dial, way.heat, table);
     if ('say' in heat) return this.refuse(way.heat ? way.heatSpot : way.spot, heat.say, heat.hint);
-    if (!duration || (core !== null && duration.kind !== 'table')) {
+    if (core !== null && duration?.kind === 'fixed') {
       const [low, high] = [heat.settings[0]!, heat.settings.at(-1)!].map((celsius) =>
         showTemperature(celsius, where.dial.unit).replace(' °', ''),
       );
-      const say = `\`until\` needs \`minutes\` beside it for the temperatures from ${low} to ${high}.`;
+      const say = `One number of \`minutes\` is for a burner; for the temperatures from ${low} to ${high} they are a table.`;
       // No numbers here: minutes that nobody measured must not be copied.
-      const hint = low === high ? `minutes: { "${low}": ... }` : `minutes: { "${low}": ..., "${high}": ... }`;
+      const hint = `leave \`minutes\` out, or minutes: { "${low}": ...${low === high ? '' : `, "${high}": ...`} }`;
       return this.refuse(way.time.spot, say, hint);
     }
-    return this.option({ kind: 'heated', appliance, mode }, duration, load, { ...heat, flame: null });
+    if (!duration && way.heat === undefined) {
+      const span = showTemperatureSpan(heat.settings[0]!, heat.settings.at(-1)!, where.dial.unit);
+      const say = `How hot may it be? No heat is written, so that it could be anything within ${span}.`;
+      return this.refuse(way.time.spot, say, `heat: ${where.dial.unit === 'C' ? '150-180C' : '300-350F'}`);
+    }
+    const time = duration ?? this.asked();
+    return time && this.option({ kind: 'heated', appliance, mode }, time, load, { ...heat, flame: null });
+  }
+
+  /** The heat model is to say how long it takes, if there is a piece to reckon with. */
+  asked(): Asked | undefined {
+    if (this.piece) return { kind: 'asked' };
+    const say = 'How long until the core is there follows from the `piece` of the dish, which is missing.';
+    const hint = 'piece: { food: pork, thickness: 11 cm, weight: 2.5 kg } in the dish, or `minutes` here';
+    return this.refuse(this.way.time.spot, say, hint);
   }
 
   load(): Load | null {

@@ -80,7 +80,8 @@ export interface Rates {
   readonly day: number;
 }
 
-export interface Problem {
+/** `D`: how long options take; `ProblemAsRead` where the heat model has not been asked yet. */
+export interface Problem<D = Duration> {
   readonly title: string;
   /** sha256 of the file's text, hex. */
   readonly digest: string;
@@ -95,9 +96,18 @@ export interface Problem {
   readonly cooks: readonly Cook[];
   readonly dishes: readonly Dish[];
   /** Every step of every dish; a step's `id` is its place here. Steps of one dish are neighbours, in the file's order. */
-  readonly steps: readonly Step[];
+  readonly steps: readonly Step<D>[];
   readonly rates: Rates;
 }
+
+/** What the reader makes. It becomes a `Problem` in `src/heat/meal.ts`, before anything is planned. */
+export type ProblemAsRead = Problem<Duration | Asked>;
+export type StepAsRead = Step<Duration | Asked>;
+export type OptionAsRead = Option<Duration | Asked>;
+
+/** Whether nothing is left to ask the heat model, so that the problem can be planned as it is. */
+export const isSettled = (problem: ProblemAsRead): problem is Problem =>
+  problem.steps.every(({ options }) => options.every(({ duration }) => duration.kind !== 'asked'));
 
 export interface Course {
   readonly name: string;
@@ -206,9 +216,14 @@ export interface Piece {
   readonly thickness: number | null;
   readonly width: number | null;
   readonly length: number | null;
+  /** Of one piece, where the dish is several. */
   readonly weight: number | null;
   /** Start temperature, °C. */
   readonly from: number | null;
+  /** The bone is in. */
+  readonly bone: boolean;
+  /** Thickness of a dry layer around it, of dough, salt or crumbs, beyond its sizes; metres, 0 without. */
+  readonly crust: number;
 }
 
 export interface Hold {
@@ -243,7 +258,7 @@ export interface Link {
   readonly gap: Span;
 }
 
-export interface Step {
+export interface Step<D = Duration> {
   readonly id: number;
   /** Index of its dish. */
   readonly dish: number;
@@ -255,18 +270,22 @@ export interface Step {
   /** The pan is free at the step's end. */
   readonly empties: boolean;
   /** Every way to do it in this kitchen; never empty. The plan chooses one. */
-  readonly options: readonly Option[];
-  /** `until: { core }` of the step, else of the first entry that has one, °C; null where none has. */
+  readonly options: readonly Option<D>[];
+  /** `until: { core }` or `target` of the step, else of the first entry that has one, °C; null where none has. */
   readonly core: number | null;
 }
 
-export interface Option {
+export interface Option<D = Duration> {
   /** Index of the entry of the file's `on` list that this came from. */
   readonly entry: number;
   readonly place: OptionPlace;
-  readonly duration: Duration;
-  /** `until: { core }` that holds in this entry, its own or the step's, °C; null where it has none. */
+  readonly duration: D;
+  /** `until: { core }` or `target` that holds in this entry, its own or the step's, °C; null where it has none. */
   readonly core: number | null;
+  /** It is a `target`: where the core shall peak in the rest that follows, not where it is pulled. */
+  readonly atPeak: boolean;
+  /** By the heat model, for the temperatures that may be set, rising; one without a temperature on a burner; null where it was not asked. */
+  readonly forecasts: readonly Forecast[] | null;
   /** Temperatures that may be set (°C, rising, on the dial, within mode, range and columns); empty unless `place` is heated. */
   readonly settings: readonly number[];
   /** °C; null: heat costs nothing here. */
@@ -305,6 +324,26 @@ export type Duration =
   | { readonly kind: 'fixed'; readonly minutes: number; readonly low: number; readonly high: number }
   | { readonly kind: 'range'; readonly low: number; readonly high: number; readonly best: Span }
   | { readonly kind: 'table'; readonly columns: readonly { readonly celsius: number; readonly minutes: number }[] };
+
+/** Until the core is there: the heat model makes a table of it, or on a burner a fixed time. */
+export interface Asked {
+  readonly kind: 'asked';
+}
+
+/** What the heat model expects of a piece at one temperature of its appliance. */
+export interface Forecast {
+  /** Null on a burner. */
+  readonly celsius: number | null;
+  /** Minutes until it is pulled, not rounded. */
+  readonly low: number;
+  readonly likely: number;
+  readonly high: number;
+  /** Core, °C: when it is pulled, and the highest in the rest. */
+  readonly pull: number;
+  readonly peak: number;
+  /** Minutes from the pull to the peak. */
+  readonly peakAfter: number;
+}
 
 /** When a step needs attention. `all`: from start to end. Otherwise stretches at the start, the end and every so often. */
 export interface Hands {

@@ -6,7 +6,7 @@ import { readDishes } from './dishes.js';
 import { decode, type FileReader, readFromDisk } from './files.js';
 import { readKitchen } from './kitchen.js';
 import type { Message, StepSpots } from './message.js';
-import type { Problem } from './problem.js';
+import type { ProblemAsRead } from './problem.js';
 import { Reading } from './reading.js';
 import { mealShape } from './schema.js';
 import { fitted } from './shape.js';
@@ -17,10 +17,10 @@ import { checkName } from './words.js';
  * `texts`: what was read, by the names that messages give; `showMessage` takes a line from it. `spots`: where the problem's
  * steps stand, by their ids.
  */
-export type ReadResult =
+export type ReadResult<P = ProblemAsRead> =
   | {
       readonly ok: true;
-      readonly problem: Problem;
+      readonly problem: P;
       readonly warnings: readonly Message[];
       readonly texts: Texts;
       readonly spots: readonly StepSpots[];
@@ -65,7 +65,7 @@ export function readProblemFile(path: string, times: OtherTimes = {}): ReadResul
 }
 
 interface Whole {
-  readonly problem: Problem;
+  readonly problem: ProblemAsRead;
   readonly spots: readonly StepSpots[];
 }
 
@@ -100,7 +100,7 @@ function read(reading: Reading, content: string | Uint8Array, options: ReadOptio
 }
 
 /** Freezes a tree through and through. */
-function frozen<T>(thing: T): T {
+export function frozen<T>(thing: T): T {
   if (typeof thing === 'object' && thing !== null && !Object.isFrozen(thing)) {
     Object.freeze(thing);
     for (const part of Object.values(thing)) frozen(part);

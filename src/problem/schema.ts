@@ -45,14 +45,20 @@ const takes = z
   ])
   .meta({ description: 'How long it takes.' });
 
-const minutes = z
-  .union([quantity('duration', 'Minutes on a burner.'), minutesTable])
-  .meta({ description: 'With `until`: minutes by temperature, or one duration on a burner.' });
+const minutes = z.union([quantity('duration', 'Minutes on a burner.'), minutesTable]).meta({
+  description:
+    'Beside `until` or `target`, where you know better than the heat model: minutes by temperature, or one duration on a burner.',
+});
 
 const until = shape(
   'an `until`',
-  { core: quantity('temperature', 'Core temperature at which the food is done.') },
-  'When it is done.',
+  { core: quantity('temperature', 'Core temperature at which the piece is pulled.') },
+  'It takes until the core is there: how long that is follows from `piece` and the heat. In place of `takes`.',
+);
+
+const target = quantity(
+  'temperature',
+  'Core temperature to which the piece shall rise in the rest that follows: it is pulled so much earlier. In place of `takes` and `until`.',
 );
 
 const hands = z
@@ -81,6 +87,7 @@ const terms = {
   takes: takes.optional(),
   best: quantity('duration range', 'The part of a range in `takes` that costs nothing.').optional(),
   until: until.optional(),
+  target: target.optional(),
   minutes: minutes.optional(),
   hands: hands.optional(),
 };
@@ -125,14 +132,25 @@ const piece = shape(
   'a piece',
   {
     food: name('What it is: pork, beef, chicken.'),
-    shape: z.enum(['cylinder', 'sphere', 'slab', 'brick']).meta({ description: 'Its shape.' }),
+    shape: z.enum(['cylinder', 'sphere', 'slab', 'brick']).optional().meta({
+      description:
+        'Its shape; absent where the food says it: a roast is a cylinder, a whole bird a sphere, a steak or a chop a slab.',
+    }),
     thickness: quantity('length', 'Its thickness, which is its height as it lies.').optional(),
     width: quantity('length', 'Its width.').optional(),
     length: quantity('length', 'Its length.').optional(),
-    weight: quantity('weight', 'Its weight.').optional(),
-    from: quantity('temperature', 'Its temperature at the start.').optional(),
+    weight: quantity(
+      'weight',
+      'The weight of one piece. What is left out of sizes and weight follows from the others.',
+    ).optional(),
+    from: quantity('temperature', 'Its temperature before the first step; absent: out of the cold, 4C.').optional(),
+    bone: yesNo('Yes: the bone is in.').optional(),
+    crust: quantity(
+      'length',
+      'How thick the dough, the salt or the crumbs around it are, beyond its sizes.',
+    ).optional(),
   },
-  'The piece of food itself.',
+  'The piece of food itself. Thickness, length and weight: any two give the third; of a bird the weight is enough.',
 );
 
 const hold = shape(
@@ -251,5 +269,5 @@ export type CookEntry = z.infer<typeof cook>;
 export type CareEntry = z.infer<typeof care>;
 export type Terms = Pick<
   StepEntry,
-  'mode' | 'heat' | 'pan' | 'pans' | 'takes' | 'best' | 'until' | 'minutes' | 'hands'
+  'mode' | 'heat' | 'pan' | 'pans' | 'takes' | 'best' | 'until' | 'target' | 'minutes' | 'hands'
 >;

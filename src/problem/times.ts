@@ -13,12 +13,31 @@ export type Fixed = Extract<Duration, { kind: 'fixed' }>;
 export type Range = Extract<Duration, { kind: 'range' }>;
 export type Table = Extract<Duration, { kind: 'table' }>;
 
-/** `until` without minutes for it has `duration: null`. */
+/** `until` and `target` without minutes for them have `duration: null`. */
 export interface Time {
   readonly duration: Fixed | Range | Table | null;
-  /** The core temperature of `until`, °C. */
+  /** The core temperature of `until` or `target`, °C. */
   readonly core: number | null;
+  /** It is that of a `target`. */
+  readonly atPeak: boolean;
   readonly spot: Spot;
+}
+
+type Holder = StepEntry | PlaceEntry;
+const GOALS = ['until', 'target'] as const;
+type Goal = (typeof GOALS)[number];
+
+/** Which of `until` and `target` a step or an entry of `on` itself says. */
+export const goalOf = (holder: Holder): Goal | undefined => GOALS.find((goal) => holder[goal] !== undefined);
+
+/** Where the core temperature of a goal stands. */
+export const coreSpot = (reading: Reading, holder: Holder, goal: Goal): Spot =>
+  goal === 'until' ? reading.at(holder.until!, 'core') : reading.at(holder, 'target');
+
+/** The core temperature that a step or an entry itself says, °C; undefined where it says none, or a wrong one, which is then said. */
+export function coreIn(reading: Reading, holder: Holder): number | undefined {
+  const [thing, key] = goalOf(holder) === 'until' ? [holder.until!, 'core'] : [holder, 'target'];
+  return reading.quantity(thing, key, parseTemperature)?.celsius;
 }
 
 /** A duration of at least a minute. */
@@ -35,39 +54,41 @@ const parseSomeSpan = (text: Written): Parsed<{ low: number; high: number }> => 
 };
 
 /**
- * The time of a step in one of its entries: `takes` of the entry, else `until` with `minutes` (each the entry's, else the
- * step's), else `takes` of the step. Undefined where it is wrong or missing, which is then said.
+ * The time of a step in one of its entries: `takes` of the entry, else its goal (`until` or `target`) or the step's, with `minutes`
+ * (the entry's, else the step's), else `takes` of the step. Undefined where it is wrong or missing, which is then said.
  */
 export function timeOf(reading: Reading, step: StepEntry, entry: PlaceEntry | null): Time | undefined {
-  for (const holder of entry ? [step, entry] : [step]) {
-    if (holder.takes === undefined || holder.until === undefined) continue;
-    reading.error(
-      'times',
-      reading.keyAt(holder, 'until'),
-      '`takes` and `until` both say how long it takes.',
-      'leave one of the two',
-    );
-    return undefined;
-  }
+  const holders: Holder[] = entry ? [step, entry] : [step];
+  if (holders.map((holder) => sayTwice(reading, holder)).includes(true)) return undefined;
   if (entry?.takes !== undefined) return takesOf(reading, entry, entry);
-  const untilHolder = entry?.until ? entry : step.until ? step : null;
+  const holder = [entry, step].find((one) => one && goalOf(one) !== undefined);
   const minutesHolder = entry?.minutes !== undefined ? entry : step.minutes !== undefined ? step : null;
-  if (untilHolder) return untilOf(reading, untilHolder, minutesHolder);
+  if (holder) return untilOf(reading, holder, minutesHolder);
   if (minutesHolder) {
     reading.error(
       'times',
       reading.keyAt(minutesHolder, 'minutes'),
-      '`minutes` goes with `until`, which is missing.',
+      '`minutes` goes with `until` or `target`, which is missing.',
       '`takes`, or `until: { core: ... }`',
     );
     return undefined;
   }
   if (step.takes !== undefined) return takesOf(reading, step, entry?.best !== undefined ? entry : step);
-  const holders = [step, ...(entry ? [entry] : [])];
-  if (!holders.some((holder) => reading.isHurt(holder))) {
+  if (!holders.some((one) => reading.isHurt(one))) {
     reading.error('missing', reading.at(step, 'step'), 'How long the step takes is missing here.', 'takes: ... min');
   }
   return undefined;
+}
+
+/** Says that a step or an entry has more than one of `takes`, `until` and `target`. */
+function sayTwice(reading: Reading, holder: Holder): boolean {
+  const [first, second] = (['takes', ...GOALS] as const).filter((key) => holder[key] !== undefined);
+  if (first === undefined || second === undefined) return false;
+  const what = first === 'takes' ? 'how long it takes' : 'at which core it is done';
+  const hint =
+    first === 'takes' ? 'leave one of the two' : '`until` to pull it there, `target` to have it rise there in the rest';
+  reading.error('times', reading.keyAt(holder, second), `\`${first}\` and \`${second}\` both say ${what}.`, hint);
+  return true;
 }
 
 function takesOf(
@@ -87,7 +108,7 @@ function takesOf(
       'takes: 15-35 min',
     );
   }
-  return duration && { duration, core: null, spot };
+  return duration && { duration, core: null, atPeak: false, spot };
 }
 
 function rangeOf(
@@ -116,8 +137,9 @@ function untilOf(
   holder: StepEntry | PlaceEntry,
   minutesHolder: StepEntry | PlaceEntry | null,
 ): Time | undefined {
-  const core = reading.quantity(holder.until!, 'core', parseTemperature);
-  const spot = minutesHolder ? reading.at(minutesHolder, 'minutes') : reading.keyAt(holder, 'until');
+  const goal = goalOf(holder)!;
+  const core = coreIn(reading, holder);
+  const spot = minutesHolder ? reading.at(minutesHolder, 'minutes') : reading.keyAt(holder, goal);
   let duration: Fixed | Table | null | undefined = null;
   if (minutesHolder) {
     if (typeof minutesHolder.minutes === 'object')
@@ -127,7 +149,7 @@ function untilOf(
       duration = minutes === undefined ? undefined : { kind: 'fixed', minutes, low: minutes, high: minutes };
     }
   }
-  return core === undefined || duration === undefined ? undefined : { duration, core: core.celsius, spot };
+  return core === undefined || duration === undefined ? undefined : { duration, core, atPeak: goal === 'target', spot };
 }
 
 function tableOrSpread(

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { clashWords, panClashes } from '../../cli/check/pan-clashes.js';
 import type { Problem } from '../../src/problem/problem.js';
-import { readProblem } from '../../src/problem/read.js';
+import { readMeal } from '../support/read-meal.js';
 
 const problem = (count: number, first: string, second: string): Problem => {
   const text = `
@@ -21,9 +21,7 @@ dishes:
   - dish: Rice
     steps: [${second}]
 `;
-  const result = readProblem(text, { name: 'pots.yaml' });
-  if (!result.ok) throw new Error(result.messages.map((message) => message.say).join('\n'));
-  return result.problem;
+  return readMeal(text);
 };
 const simmer = (more = '') =>
   `{ step: simmer, work: simmer, takes: 30 min, on: [{ place: burner, heat: low }], pan: pot${more} }`;

@@ -4,17 +4,13 @@ import { describe, expect, it } from 'vitest';
 import { audit } from '../../src/audit/audit.js';
 import type { PlanDocument } from '../../src/plan/document.js';
 import type { Problem } from '../../src/problem/problem.js';
-import { readProblem, readProblemFile } from '../../src/problem/read.js';
 import { solve } from '../../src/solve/solve.js';
+import { readMeal, readMealFile } from '../support/read-meal.js';
 
 const FILES = readdirSync('problems').filter((name) => name.endsWith('.yaml'));
 const DONE = FILES.filter((name) => !name.startsWith('cannot-'));
 
-function problemOf(name: string) {
-  const read = readProblemFile(`problems/${name}`);
-  if (!read.ok) throw new Error(read.messages.map((message) => message.say).join('\n'));
-  return read.problem;
-}
+const problemOf = (name: string): Problem => readMealFile(`problems/${name}`);
 
 const planned = new Map<string, { problem: Problem; plan: PlanDocument }>();
 
@@ -79,10 +75,8 @@ describe('plans of the meals', () => {
     const readme = readFileSync('README.md', 'utf8');
     const example = /```yaml\n([\s\S]*?)```/.exec(readme)![1]!;
     const readFile = (path: string): string => readFileSync(path, 'utf8');
-    const read = readProblem(example, { name: './example.yaml', readFile });
-    if (!read.ok) throw new Error(read.messages.map((message) => message.say).join('\n'));
-    expect(read.warnings).toEqual([]);
-    const { plan } = solve(read.problem, { effort: 'quick', seed: 1 });
-    expect(audit(read.problem, plan!).violations).toEqual([]);
+    const problem = readMeal(example, { name: './example.yaml', readFile });
+    const { plan } = solve(problem, { effort: 'quick', seed: 1 });
+    expect(audit(problem, plan!).violations).toEqual([]);
   });
 });

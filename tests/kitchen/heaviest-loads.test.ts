@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { drawLoad } from '../../src/kitchen/draw-load.js';
 import { heaviestLoads } from '../../src/kitchen/heaviest-loads.js';
 import type { Problem } from '../../src/problem/problem.js';
-import { readProblem } from '../../src/problem/read.js';
+import { readMeal } from '../support/read-meal.js';
 
 interface Wanted {
   readonly dish: string;
@@ -49,9 +49,7 @@ ${dishes
   )
   .join('\n')}
 `;
-  const result = readProblem(text, { name: 'test.yaml' });
-  if (!result.ok) throw new Error(JSON.stringify(result.messages, null, 1));
-  return result.problem;
+  return readMeal(text);
 }
 
 const STOVE = '{ place: stove }';
@@ -147,8 +145,7 @@ cooks: [Ines]
 kitchen: { kitchen: Bare, appliances: [{ appliance: hob, kind: cooktop, burners: [{ burner: front, size: 23 cm }] }] }
 dishes: [{ dish: Salad, steps: [{ step: toss, work: prep, takes: 10 min }] }]
 `;
-    const result = readProblem(text, { name: 'test.yaml' });
-    expect(result.ok && heaviestLoads(result.problem)).toEqual([]);
+    expect(heaviestLoads(readMeal(text))).toEqual([]);
   });
 });
 

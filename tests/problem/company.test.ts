@@ -143,22 +143,50 @@ describe('dishes', () => {
       dishOf(
         problemOf(
           changed([
-            '{ food: pork, shape: cylinder, thickness: 10 cm, length: 28 cm, weight: 2.8 kg, from: 4C }',
+            '{ food: pork, shape: cylinder, thickness: 10 cm, length: 34 cm, weight: 2.8 kg, from: 4C }',
             words,
           ]),
         ),
         'Pork loin',
       ).piece;
     expect(
-      piece('{ food: pork, shape: brick, thickness: 4 in, width: 5 in, length: 11 in, weight: 7 lb, from: 39.2F }'),
+      piece(
+        '{ food: pork, shape: brick, thickness: 4 in, width: 5 in, length: 11 in, weight: 8 lb, from: 39.2F, bone: yes, crust: 1 cm }',
+      ),
     ).toEqual({
       food: 'pork',
       shape: 'brick',
       thickness: 0.1016,
       width: 0.127,
       length: 0.2794,
-      weight: 7 * 0.45359237,
+      weight: 8 * 0.45359237,
       from: (39.2 - 32) / 1.8,
+      bone: true,
+      crust: 0.01,
     });
+  });
+
+  it('have pieces whose missing size follows from the others, and whose shape the food may say', () => {
+    const piece = (words: string) =>
+      dishOf(
+        problemOf(
+          changed(
+            ['{ food: pork, shape: cylinder, thickness: 10 cm, length: 34 cm, weight: 2.8 kg, from: 4C }', words],
+            ['mode: sear, heat: 260-300C', 'mode: sear, pan: skillet, heat: 260-300C'],
+          ),
+        ),
+        'Pork loin',
+      ).piece!;
+    const loin = piece('{ food: Loin of pork, thickness: 10 cm, weight: 2.8 kg }');
+    expect(loin).toMatchObject({ shape: 'cylinder', thickness: 0.1, weight: 2.8, from: null, bone: false, crust: 0 });
+    expect(loin.length).toBeCloseTo(2.8 / 1050 / (Math.PI * 0.05 ** 2), 4);
+    expect(piece('{ food: duck, weight: 2.4 kg }')).toMatchObject({ shape: 'sphere', thickness: 0.1634 });
+    expect(piece('{ food: pork chop, thickness: 3 cm }')).toMatchObject({
+      shape: 'slab',
+      thickness: 0.03,
+      width: null,
+    });
+    expect(piece('{ food: beef, length: 30 cm }')).toMatchObject({ shape: 'cylinder', thickness: null });
+    expect(piece('{ food: oranges }').thickness).toBeNull();
   });
 });

@@ -154,6 +154,8 @@ describe('one load alone', () => {
       length: 0.3,
       weight: null,
       from: null,
+      bone: false,
+      crust: 0,
     } as const;
     expect(pieceFootprint(piece)).toEqual(box(0.3, 0.1));
     expect(pieceFootprint({ ...piece, shape: 'slab' })).toBeNull();

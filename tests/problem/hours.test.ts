@@ -1,7 +1,7 @@
 /** Minutes and clock times, also where the clocks change. */
 import { describe, expect, it } from 'vitest';
 import { clockAt, dateAt, isoAt, minuteAt, stays, stepKey } from '../../src/problem/hours.js';
-import type { Problem } from '../../src/problem/problem.js';
+import type { ProblemAsRead as Problem } from '../../src/problem/problem.js';
 import { changed, messagesOf, problemOf, SMALL_SUPPER } from './support/small-supper.js';
 
 const TIMES = 'serve: 2026-10-03 18:30\nzone: Europe/Lisbon\nstart: 2026-10-03 12:00\n';

@@ -79,6 +79,8 @@ describe('the example of the design', () => {
       length: 0.34,
       weight: 2.8,
       from: 4,
+      bone: false,
+      crust: 0,
     });
   });
 

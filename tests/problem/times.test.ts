@@ -1,6 +1,6 @@
 /** How long a step takes. */
 import { describe, expect, it } from 'vitest';
-import { complaintsOf, optionsWith, optionWith } from './support/roots.js';
+import { optionsWith, optionWith } from './support/roots.js';
 import { problemOf, SMALL_SUPPER, stepOf } from './support/small-supper.js';
 
 describe('takes', () => {
@@ -85,11 +85,5 @@ describe('takes', () => {
     );
     expect(oven!.duration.kind).toBe('table');
     expect(burner!.duration).toEqual({ kind: 'fixed', minutes: 25, low: 25, high: 25 });
-  });
-
-  it('until without minutes says which temperatures need them', () => {
-    expect(complaintsOf('work: roast, until: { core: 60C }, pan: skillet, on: oven, heat: 152-178C')).toEqual([
-      '`until` needs `minutes` beside it for the temperatures from 155C to 175C.',
-    ]);
   });
 });

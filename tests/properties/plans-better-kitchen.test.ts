@@ -4,7 +4,7 @@ import { stringify } from 'yaml';
 import { type Effort, solve } from '../../src/solve/solve.js';
 import type { Fields } from '../support/random-kitchen.js';
 import { randomProblem } from '../support/random-problem.js';
-import { readText } from './right-plans.js';
+import { readMeal } from '../support/read-meal.js';
 
 /**
  * How much dearer a plan may be although the kitchen got better: whichever is more, so many points or this share of its points.
@@ -36,7 +36,7 @@ const BETTER: Readonly<Record<string, (kitchen: Fields, meal: Fields, seed: numb
 
 /** Points of the plan that is found; Infinity where none is. */
 function pointsOf(meal: Fields, effort: Effort): number {
-  const { plan } = solve(readText(stringify(meal)), { effort, seed: 1 });
+  const { plan } = solve(readMeal(stringify(meal)), { effort, seed: 1 });
   return plan === null || plan.status === 'none' ? Number.POSITIVE_INFINITY : plan.points.total;
 }
 

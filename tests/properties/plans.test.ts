@@ -4,9 +4,10 @@ import { stringify } from 'yaml';
 import type { PlanDocument } from '../../src/plan/document.js';
 import type { Fields } from '../support/random-kitchen.js';
 import { randomProblem, randomProblemText } from '../support/random-problem.js';
-import { readText, solveQuickly } from './right-plans.js';
+import { readMeal } from '../support/read-meal.js';
+import { solveQuickly } from './right-plans.js';
 
-const planOf = (meal: Fields): PlanDocument | null => solveQuickly(readText(stringify(meal))).plan;
+const planOf = (meal: Fields): PlanDocument | null => solveQuickly(readMeal(stringify(meal))).plan;
 
 const seeds = (count: number): number[] => Array.from({ length: count }, (_, k) => 1 + k);
 
@@ -25,7 +26,7 @@ const withoutDigest = (plan: PlanDocument | null): unknown =>
 describe('a plan', () => {
   it('is the same for the same file and seed, whatever was planned in between', () => {
     const texts = seeds(40).map((seed) => randomProblemText(seed, { dishes: 1 + (seed % 10) }));
-    const plans = (): string[] => texts.map((text) => JSON.stringify(solveQuickly(readText(text))));
+    const plans = (): string[] => texts.map((text) => JSON.stringify(solveQuickly(readMeal(text))));
     const first = plans();
     expect(plans()).toEqual(first);
     expect(new Set(first).size).toBeGreaterThan(30);

@@ -4,18 +4,12 @@ import { expect } from 'vitest';
 import { audit } from '../../src/audit/audit.js';
 import { planDocument } from '../../src/plan/document.js';
 import type { Problem } from '../../src/problem/problem.js';
-import { readProblem } from '../../src/problem/read.js';
 import { type Solved, solve } from '../../src/solve/solve.js';
 import { randomProblemText } from '../support/random-problem.js';
+import { readMeal } from '../support/read-meal.js';
 
 /** Rounds of search after the construction: few, so that two thousand problems take about a minute. */
 const ROUNDS = 8;
-
-export function readText(text: string): Problem {
-  const read = readProblem(text, { name: 'random.yaml' });
-  if (!read.ok) throw new Error(read.messages.map((message) => message.say).join('\n'));
-  return read.problem;
-}
 
 /**
  * At quick effort, ended after some rounds of search. Where those find no plan the reasons are looked for no further, so
@@ -66,7 +60,7 @@ export function expectRightPlans(runs: number, least: number, most: number): Tal
   });
   fc.assert(
     fc.property(meals, ({ seed, dishes }) => {
-      const problem = readText(randomProblemText(seed, { dishes }));
+      const problem = readMeal(randomProblemText(seed, { dishes }));
       checkPlan(problem, solveQuickly(problem), tally);
     }),
     { seed: 20261003 + least, numRuns: runs },

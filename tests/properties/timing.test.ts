@@ -9,7 +9,6 @@ import { costOf, totalOf } from '../../src/kernel/cost.js';
 import { holds } from '../../src/kernel/holds.js';
 import type { State } from '../../src/kernel/state.js';
 import type { Problem } from '../../src/problem/problem.js';
-import { readProblemFile } from '../../src/problem/read.js';
 import { type Compiled, compile } from '../../src/solve/compile.js';
 import { orderRows } from '../../src/solve/order-rows.js';
 import { earliestStarts, pathsOf } from '../../src/solve/paths.js';
@@ -21,7 +20,7 @@ import { TimingProgram } from '../../src/solve/timing-program.js';
 import { mealRows } from '../../src/solve/timing-rows.js';
 import { type Found, type Range, TimingReference } from '../solve/timing-reference.js';
 import { randomProblem, randomProblemText } from '../support/random-problem.js';
-import { readText } from './right-plans.js';
+import { readMeal, readMealFile } from '../support/read-meal.js';
 
 interface Instance {
   readonly name: string;
@@ -59,7 +58,7 @@ function instancesOf(name: string, problem: Problem): Instance[] {
 function randomInstances(count: number): Instance[] {
   const found: Instance[] = [];
   for (let seed = 1; found.length < count; seed++) {
-    found.push(...instancesOf(`random meal ${seed}`, readText(randomProblemText(seed, { dishes: 1 + (seed % 7) }))));
+    found.push(...instancesOf(`random meal ${seed}`, readMeal(randomProblemText(seed, { dishes: 1 + (seed % 7) }))));
   }
   return found;
 }
@@ -74,7 +73,7 @@ function heldInstances(count: number): Instance[] {
       dish.fades = 'fast';
       dish.hold = { ...dish.hold, fades: 'never' };
     }
-    const made = instancesOf(`random meal ${seed} with holds`, readText(stringify(meal)));
+    const made = instancesOf(`random meal ${seed} with holds`, readMeal(stringify(meal)));
     found.push(...made.filter(({ state }) => state.store.mode.some((mode) => mode >= 0)));
   }
   return found;
@@ -84,9 +83,7 @@ function mealInstances(): Instance[] {
   return readdirSync('problems')
     .filter((name) => name.endsWith('.yaml'))
     .flatMap((name) => {
-      const read = readProblemFile(`problems/${name}`);
-      if (!read.ok) throw new Error(`${name} does not read`);
-      return instancesOf(name, read.problem);
+      return instancesOf(name, readMealFile(`problems/${name}`));
     });
 }
 

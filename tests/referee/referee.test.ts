@@ -1,7 +1,7 @@
 /** The referee against problems small enough to be solved on paper; the sum stands beside each. */
 import { describe, expect, it } from 'vitest';
 import type { Problem } from '../../src/problem/problem.js';
-import { readProblem } from '../../src/problem/read.js';
+import { readMeal } from '../support/read-meal.js';
 import { referee } from './referee.js';
 import { OutOfScope } from './scope.js';
 
@@ -27,9 +27,7 @@ const KITCHEN = `
 function problemOf(dishes: string, lead = 60, more = 'cooks: [Ana]', kitchen = KITCHEN): Problem {
   const start = new Date(Date.parse('2026-05-05T13:00Z') - lead * 60_000).toISOString().slice(11, 16);
   const head = `format: hearthtable/1\ntitle: Paper\nserve: 2026-05-05 13:00\nstart: 2026-05-05 ${start}\nzone: UTC`;
-  const read = readProblem(`${head}\n${more}\nkitchen:${kitchen}\ndishes:${dishes}`, { name: 'paper.yaml' });
-  if (!read.ok) throw new Error(read.messages.map((message) => message.say).join('\n'));
-  return read.problem;
+  return readMeal(`${head}\n${more}\nkitchen:${kitchen}\ndishes:${dishes}`);
 }
 
 async function verdictOf(problem: Problem) {

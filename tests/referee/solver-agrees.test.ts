@@ -4,8 +4,8 @@
  */
 import { describe, expect, it } from 'vitest';
 import { audit } from '../../src/audit/audit.js';
-import { readProblem } from '../../src/problem/read.js';
 import { solve } from '../../src/solve/solve.js';
+import { readMeal } from '../support/read-meal.js';
 import { planOf } from './plan-of.js';
 import { PATIENCE, referee } from './referee.js';
 import { smallProblemText } from './small-problem.js';
@@ -14,9 +14,7 @@ const SEEDS = Array.from({ length: 60 }, (_, k) => k + 1);
 
 describe('the referee, the solver and the audit', () => {
   it.each(SEEDS)('agree on small problem %i', async (seed) => {
-    const read = readProblem(smallProblemText(seed), { name: 'small.yaml' });
-    if (!read.ok) throw new Error(read.messages.map((message) => message.say).join('\n'));
-    const { problem } = read;
+    const problem = readMeal(smallProblemText(seed));
     const verdict = await referee(problem);
     const { plan } = solve(problem, { effort: 'normal', seed: 1 });
     if (verdict) {

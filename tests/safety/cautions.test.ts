@@ -4,12 +4,12 @@ import { describe, expect, it } from 'vitest';
 import { stringify } from 'yaml';
 import { planDocument } from '../../src/plan/document.js';
 import { CAUTION_RULES } from '../../src/problem/caution-rules.js';
-import { readProblem } from '../../src/problem/read.js';
 import { type CautionRow, cautionsOf } from '../../src/safety/cautions.js';
 import { solve } from '../../src/solve/solve.js';
 import { planOf } from '../audit/plan-builder.js';
 import { problemOf } from '../support/problem-builder.js';
 import { randomProblem } from '../support/random-problem.js';
+import { readMeal } from '../support/read-meal.js';
 import { KITCHEN, mealWith, roastOf, rulesOf, SERVE } from './meals.js';
 
 const FEAST = mealWith([
@@ -101,14 +101,13 @@ describe('cautions', () => {
     const shape = planDocument.shape.cautions;
     let count = 0;
     for (let seed = 1; seed <= 8; seed++) {
-      const read = readProblem(stringify(randomProblem(seed, { dishes: 1 + (seed % 3) })), { name: 'random.yaml' });
-      if (!read.ok) throw new Error(`seed ${seed} does not read`);
-      const { plan } = solve(read.problem, { effort: 'quick', seed: 1 });
+      const problem = readMeal(stringify(randomProblem(seed, { dishes: 1 + (seed % 3) })));
+      const { plan } = solve(problem, { effort: 'quick', seed: 1 });
       for (const rows of plan === null ? [null] : [null, plan]) {
-        const cautions = cautionsOf(read.problem, rows);
+        const cautions = cautionsOf(problem, rows);
         count += cautions.length;
         expect(shape.parse(cautions)).toEqual(cautions);
-        expect(cautionsOf(read.problem, rows)).toEqual(cautions);
+        expect(cautionsOf(problem, rows)).toEqual(cautions);
         const ranks = cautions.map(({ rule }) => (CAUTION_RULES as readonly string[]).indexOf(rule));
         expect(ranks).toEqual([...ranks].sort((a, b) => a - b));
         expect(ranks).not.toContain(-1);

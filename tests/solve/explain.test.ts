@@ -2,7 +2,6 @@
 import { describe, expect, it } from 'vitest';
 import { audit } from '../../src/audit/audit.js';
 import type { Problem } from '../../src/problem/problem.js';
-import { readProblemFile } from '../../src/problem/read.js';
 import { compile } from '../../src/solve/compile.js';
 import { type Explanation, explainNone, explanationOf } from '../../src/solve/explain/explain.js';
 import { FAMILIES, loosened } from '../../src/solve/explain/loosen.js';
@@ -21,6 +20,7 @@ import {
   rectangle,
   type StepSpec,
 } from '../support/problem-builder.js';
+import { readMealFile } from '../support/read-meal.js';
 
 /** Enough for a proof, in distances followed. */
 const EFFORT = 1_000_000;
@@ -31,9 +31,7 @@ const WORK = 100_000;
 const explained = (problem: Problem): Explanation => explanationOf(problem, { seed: 1, suspects: [] });
 
 function meal(name: string): Problem {
-  const read = readProblemFile(`problems/${name}.yaml`);
-  if (!read.ok) throw new Error(read.messages.map((message) => message.say).join('\n'));
-  return read.problem;
+  return readMealFile(`problems/${name}.yaml`);
 }
 
 /** The meal has no plan; what is told about it; and each way out, solved and audited. */

@@ -6,11 +6,11 @@ import { compile } from '../../src/solve/compile.js';
 import { earliestStarts, pathsOf } from '../../src/solve/paths.js';
 import { type SearchOptions, type SearchResult, search } from '../../src/solve/search.js';
 import { polish, swapped } from '../../src/solve/timing.js';
-import { readText } from '../properties/right-plans.js';
 import { randomProblemText } from '../support/random-problem.js';
+import { readMeal } from '../support/read-meal.js';
 
 function searched(seed: number, more: Partial<SearchOptions> = {}): { model: Model; found: SearchResult } {
-  const compiled = compile(readText(randomProblemText(seed, { dishes: 1 + (seed % 5) })));
+  const compiled = compile(readMeal(randomProblemText(seed, { dishes: 1 + (seed % 5) })));
   const { model } = compiled;
   const found = search(model, {
     seed: 1,

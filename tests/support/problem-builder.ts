@@ -59,6 +59,8 @@ export interface OptionSpec {
   readonly heat?: Range;
   readonly ideal?: number;
   readonly core?: number;
+  readonly atPeak?: boolean;
+  readonly forecasts?: Option['forecasts'];
   readonly flame?: Flame;
   readonly pan?: string;
   readonly pans?: number;
@@ -295,6 +297,8 @@ function pieceOf(piece: Partial<Piece>): Piece {
     length: null,
     weight: null,
     from: null,
+    bone: false,
+    crust: 0,
     ...piece,
   };
 }
@@ -317,6 +321,8 @@ function optionOf(spec: OptionSpec, entry: number, kitchen: Problem['kitchen']):
     place,
     duration,
     core: spec.core ?? null,
+    atPeak: spec.atPeak ?? false,
+    forecasts: spec.forecasts ?? null,
     settings:
       place.kind === 'heated' ? settingsOf(spec, kitchen.appliances[place.appliance]!, place.mode, duration) : [],
     ideal: spec.ideal ?? null,

@@ -227,6 +227,25 @@ function tidy(steps: Fields[], served: boolean): Fields[] {
   });
 }
 
+/** A roast whose sizes go together. Some of those that are done to a core leave their minutes to the heat model. */
+function pieceFor(random: Random, units: Units, fields: Fields, steps: readonly Fields[]): Fields {
+  const [thickness, length] = [random.int(7, 11), random.int(20, 30)];
+  const food = random.pick(['pork', 'beef', 'lamb']);
+  const which = random.int(15, 30);
+  if (food === 'lamb') fields.accept = ['core-low'];
+  const roast = steps.find((step) => step.until !== undefined);
+  if (roast !== undefined && which % 3 === 0) {
+    delete roast.minutes;
+    if (which % 2 === 0) {
+      roast.target = (roast.until as Fields).core;
+      delete roast.until;
+    }
+  }
+  const weight = Math.round((thickness / 2) ** 2 * Math.PI * length * 1.05) / 1000;
+  const known = which % 2 === 0 ? { weight: units.weight(weight) } : { length: units.length(length) };
+  return { food, shape: 'cylinder', thickness: units.length(thickness), ...known, from: units.temperature(5) };
+}
+
 export function randomDish(
   random: Random,
   units: Units,
@@ -240,17 +259,7 @@ export function randomDish(
   const fields: Fields = { dish: name };
   if (random.chance(0.7)) fields.keeps = random.pick(['4 min', '8 min', '15 min', '25 min', '1 h']);
   if (random.chance(0.7)) fields.fades = random.pick(['fast', 'steady', 'slow', 'never']);
-  if (kind === roastSteps) {
-    const sizes = { thickness: units.length(random.int(7, 11)), length: units.length(random.int(20, 30)) };
-    fields.piece = {
-      food: random.pick(['pork', 'beef', 'lamb']),
-      shape: 'cylinder',
-      ...sizes,
-      weight: units.weight(random.int(15, 30) / 10),
-      from: units.temperature(5),
-    };
-    if ((fields.piece as Fields).food === 'lamb') fields.accept = ['core-low'];
-  }
+  if (kind === roastSteps) fields.piece = pieceFor(random, units, fields, steps);
   if ((kind === traySteps || kind === dishSteps) && random.chance(0.4)) {
     fields.hold = {
       heat: units.range(60, 95),

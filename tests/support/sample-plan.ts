@@ -140,6 +140,8 @@ function optionOf(sketch: Sketch, step: StepSketch): Option {
     place: placeOf(sketch, step),
     duration: { kind: 'fixed', minutes, low: minutes, high: minutes },
     core: step.core ?? null,
+    atPeak: false,
+    forecasts: null,
     settings: step.celsius === undefined ? [] : [step.celsius],
     ideal: step.celsius ?? null,
     flame: step.flame ?? null,

@@ -9,9 +9,9 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { audit } from '../../../src/audit/audit.js';
-import { readProblemFile } from '../../../src/problem/read.js';
 import { compile } from '../../../src/solve/compile.js';
 import { randomProblemText } from '../../support/random-problem.js';
+import { readMealFile } from '../../support/read-meal.js';
 import { writePart } from '../results.js';
 import { loadSolver } from './cp-sat.js';
 import { type PeerResult, solveWithPeer } from './peer.js';
@@ -51,10 +51,9 @@ function measureOurs(file: string): Ours {
 
 async function measure({ name, file }: Case, seconds: number, log: boolean): Promise<Row> {
   const ours = measureOurs(file);
-  const read = readProblemFile(file);
-  if (!read.ok) throw new Error(`${file} cannot be read`);
-  const { plan, ...peer }: PeerResult = await solveWithPeer(compile(read.problem), { seconds, log });
-  const verdict = plan === null ? null : audit(read.problem, plan);
+  const problem = readMealFile(file);
+  const { plan, ...peer }: PeerResult = await solveWithPeer(compile(problem), { seconds, log });
+  const verdict = plan === null ? null : audit(problem, plan);
   const agrees = verdict === null || Math.abs(verdict.points.total - peer.points!) <= 0.01;
   return { name, ours, peer, wrong: (verdict?.violations.length ?? 0) + (agrees && peer.holds ? 0 : 1) };
 }

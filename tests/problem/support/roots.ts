@@ -1,5 +1,5 @@
 /** The small supper with other steps in its last dish. */
-import type { Option } from '../../../src/problem/problem.js';
+import type { OptionAsRead as Option } from '../../../src/problem/problem.js';
 import { changed, messagesOf, optionsOf } from './small-supper.js';
 
 type Changes = readonly (readonly [from: string, to: string])[];

@@ -1,7 +1,12 @@
 /** A small right meal from which the tests of the reader start, and the ways they read what they make of it. */
 
 import { type Message, showMessage } from '../../../src/problem/message.js';
-import type { Dish, Option, Problem, Step } from '../../../src/problem/problem.js';
+import type {
+  Dish,
+  OptionAsRead as Option,
+  ProblemAsRead as Problem,
+  StepAsRead as Step,
+} from '../../../src/problem/problem.js';
 import { type ReadResult, readProblem } from '../../../src/problem/read.js';
 
 export const SMALL_SUPPER = `format: hearthtable/1
@@ -43,7 +48,7 @@ dishes:
     course: main
     keeps: 10 min
     fades: fast
-    piece: { food: pork, shape: cylinder, thickness: 10 cm, length: 28 cm, weight: 2.8 kg, from: 4C }
+    piece: { food: pork, shape: cylinder, thickness: 10 cm, length: 34 cm, weight: 2.8 kg, from: 4C }
     steps:
       - { step: brine, work: chill, takes: 2h-4h, best: 3h-4h }
       - step: sear

@@ -4,7 +4,6 @@ import { holds } from '../../../src/kernel/holds.js';
 import { type Model, stretchesOf } from '../../../src/kernel/model.js';
 import { State } from '../../../src/kernel/state.js';
 import type { Problem } from '../../../src/problem/problem.js';
-import { readProblem } from '../../../src/problem/read.js';
 import { compile } from '../../../src/solve/compile.js';
 import { Network } from '../../../src/solve/explain/network.js';
 import { refute } from '../../../src/solve/explain/refute.js';
@@ -23,6 +22,7 @@ import {
 } from '../../support/problem-builder.js';
 import { Random } from '../../support/random.js';
 import { randomProblemText } from '../../support/random-problem.js';
+import { readMeal } from '../../support/read-meal.js';
 
 const EFFORT = 1_000_000;
 const HORIZON = 13;
@@ -141,12 +141,11 @@ describe('random meals', () => {
   it('are never proven impossible where a plan is found', () => {
     let plans = 0;
     for (let seed = 1; seed <= 80; seed++) {
-      const read = readProblem(randomProblemText(seed, { dishes: 1 + (seed % 4) }), { name: 'random.yaml' });
-      if (!read.ok) throw new Error(read.messages[0]!.say);
-      const { plan } = solve(read.problem, { effort: 'quick', seed: 1, work: 20_000 });
+      const problem = readMeal(randomProblemText(seed, { dishes: 1 + (seed % 4) }));
+      const { plan } = solve(problem, { effort: 'quick', seed: 1, work: 20_000 });
       if (plan === null) continue;
       plans++;
-      expect([seed, refute(read.problem, compile(read.problem).model, 100_000).proven]).toEqual([seed, false]);
+      expect([seed, refute(problem, compile(problem).model, 100_000).proven]).toEqual([seed, false]);
     }
     expect(plans).toBeGreaterThan(60);
   });

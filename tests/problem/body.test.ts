@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type Body, bodyOf, type Sizes, surfaceOf, volumeOf } from '../../src/heat/body.js';
+import { type Body, bodyOf, type Sizes, surfaceOf, volumeOf } from '../../src/problem/body.js';
 
 const DENSITY = 1050;
 const none = { thickness: null, width: null, length: null, weight: null };

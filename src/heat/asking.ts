@@ -1,0 +1,127 @@
+/** One way of doing a step, put to the heat model as a question, and its answer as a duration. °C, minutes. */
+import type { Duration, Forecast, Option, OptionAsRead, ProblemAsRead, StepAsRead } from '../problem/problem.js';
+import { restAfter } from '../problem/rests.js';
+import { showTemperature, showTemperatureSpan } from '../units/show.js';
+import { aroundStep } from './around.js';
+import { columnsOf } from './columns.js';
+import type { Joint } from './joint.js';
+import { type Answer, answersTo, type Question } from './roast.js';
+import type { Setting } from './setting.js';
+import { legsOf, likelySetting, likelyStays, type Stay, wayThrough, wayTo } from './way.js';
+
+/** Why there is no answer, and what would do. */
+export interface Refusal {
+  readonly say: string;
+  readonly hint: string;
+}
+
+/** Temperatures of one way that the model is asked about; between them minutes are all but straight. */
+const ASKED = 9;
+
+/** An option whose core is asked for, with its minutes, or why the heat model has none. All that comes before has its minutes. */
+export function answeredOption(
+  problem: ProblemAsRead,
+  step: StepAsRead,
+  option: OptionAsRead,
+  joint: Joint,
+): Option | Refusal {
+  const { kitchen } = problem;
+  const { settings, place } = option;
+  const goal = option.core!;
+  const degree = place.kind === 'heated' ? kitchen.appliances[place.appliance]!.dial.unit : 'C';
+  const core = showTemperature(goal, degree);
+  if (joint.from >= goal) {
+    const say = `The piece begins at ${showTemperature(joint.from, degree)}, which is not below the core of ${core}.`;
+    return { say, hint: 'look at `from` of the piece' };
+  }
+  const stays = likelyStays(problem, [...wayTo(problem.steps, step.id), step.id], option);
+  const earlier = stays.slice(0, -1);
+  const before = legsOf(kitchen, earlier, stays.at(-1)!.start);
+  if (before === null) return unknown('What comes before it on the heat is', 'minutes: ...');
+  const cooked = earlier.some(({ around }) => around?.kind !== 'room');
+  const around = (celsius: number | null): Setting | null => aroundStep(kitchen, step.work, option, celsius, cooked);
+  const burner = settings.length === 0;
+  if (around(burner ? null : settings[0]!) === null) return unknown('It is', '{ place: ..., minutes: 20 min }');
+  const celsius = burner ? [0] : sampled(settings, likelySetting(option)!);
+  const answers = answersCached({
+    joint,
+    before,
+    heat: (at) => around(burner ? null : at)!,
+    celsius,
+    goal: option.atPeak ? { target: goal } : { core: goal },
+    ...restOf(problem, step, option),
+  }).filter(({ minutes }) => Number.isFinite(minutes.high));
+  if (answers.length === 0) {
+    const where = burner ? 'On this flame' : `At ${showTemperatureSpan(celsius[0]!, celsius.at(-1)!, degree)}`;
+    return { say: `${where} the core never gets to ${core}.`, hint: 'more heat, or a lower core' };
+  }
+  const forecasts = answers.map((answer) => forecastOf(answer, burner));
+  const duration = burner ? fixedBy(forecasts[0]!) : tableBy(answers);
+  const [lowest, highest] = [answers[0]!.celsius, answers.at(-1)!.celsius];
+  return { ...option, settings: settings.filter((one) => one >= lowest && one <= highest), forecasts, duration };
+}
+
+function unknown(what: string, hint: string): Refusal {
+  return {
+    say: `${what} in water, in steam, in a closed pot or in deep fat, of which the heat model knows nothing.`,
+    hint,
+  };
+}
+
+const forecastOf = ({ celsius, minutes, pull, peak, peakAfter }: Answer, burner: boolean): Forecast => ({
+  celsius: burner ? null : celsius,
+  ...minutes,
+  pull,
+  peak,
+  peakAfter,
+});
+
+const tableBy = (answers: readonly Answer[]): Duration => ({
+  kind: 'table',
+  columns: columnsOf(answers.map(({ celsius, minutes }) => ({ celsius, minutes: minutes.likely }))),
+});
+
+function fixedBy({ low, likely, high }: Forecast): Duration {
+  const minutes = Math.max(1, Math.round(likely));
+  return {
+    kind: 'fixed',
+    minutes,
+    low: Math.min(minutes, Math.max(1, Math.floor(low))),
+    high: Math.max(minutes, Math.ceil(high)),
+  };
+}
+
+/** A few of the settings, evenly, with both ends and the likely one. */
+function sampled(settings: readonly number[], likely: number): number[] {
+  const last = settings.length - 1;
+  if (last < ASKED) return [...settings];
+  const even = Array.from({ length: ASKED }, (_, k) => settings[Math.round((k * last) / (ASKED - 1))]!);
+  return [...new Set([...even, likely])].sort((a, b) => a - b);
+}
+
+/** How the piece gets to its rest and how long that most likely is; no rest where none follows. */
+function restOf(problem: ProblemAsRead, step: StepAsRead, option: OptionAsRead): Pick<Question, 'moving' | 'rest'> {
+  const id = restAfter(problem.steps, step.id);
+  if (id === null) return { moving: 0, rest: null };
+  const way = wayThrough(problem.steps, step.id);
+  const stays = likelyStays(problem, way, option);
+  const [off, rest] = [stays[way.indexOf(step.id)]!, stays[way.indexOf(id)]];
+  return rest === undefined ? { moving: 0, rest: null } : { moving: rest.start - off.end, rest: legOf(rest) };
+}
+
+const legOf = ({ around, start, end }: Stay): Question['rest'] => around && { around, minutes: end - start };
+
+const known = new Map<string, readonly Answer[]>();
+
+/** The same question is put once in a process: meals are read anew and solved again, and pieces are alike. */
+function answersCached(question: Question): readonly Answer[] {
+  const { joint, before, heat, celsius, goal, moving, rest } = question;
+  const { food, ...sizes } = joint;
+  const key = JSON.stringify([food.name, sizes, before, celsius.map(heat), goal, moving, rest]);
+  let answers = known.get(key);
+  if (answers === undefined) {
+    answers = answersTo(question);
+    known.set(key, answers);
+  }
+  return answers;
+}

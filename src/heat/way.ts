@@ -1,0 +1,110 @@
+/** The way of a dish's piece through its steps, and the time that each most likely takes. Minutes, °C. */
+import {
+  type Duration,
+  HEAT_WORKS,
+  type Kitchen,
+  type OptionAsRead,
+  type ProblemAsRead,
+  type Span,
+} from '../problem/problem.js';
+import { aroundStep, aroundWait } from './around.js';
+import type { Leg } from './roast.js';
+import type { Setting } from './setting.js';
+
+type Steps = ProblemAsRead['steps'];
+
+/** Ids of the steps that the piece goes through before a step, in order: of branches, the one that the file has last. */
+export function wayTo(steps: Steps, id: number): number[] {
+  const before = steps[id]!.after.map(({ step }) => step).filter((step) => steps[step]!.dish === steps[id]!.dish);
+  if (before.length === 0) return [];
+  const last = Math.max(...before);
+  return [...wayTo(steps, last), last];
+}
+
+/** The same with the step itself and what follows, to one at the end of the dish: of branches the one that rests, else the first. */
+export function wayThrough(steps: Steps, id: number): number[] {
+  const onward = (from: number): number[] => {
+    const next = steps.filter(
+      ({ dish, after }) => dish === steps[from]!.dish && after.some(({ step }) => step === from),
+    );
+    const step = next.find(({ work }) => work === 'rest') ?? next[0];
+    return step ? [step.id, ...onward(step.id)] : [];
+  };
+  return [...wayTo(steps, id), id, ...onward(id)];
+}
+
+/** A stretch of a piece's way in one setting, from one minute to another; null: the heat model knows nothing of it. */
+export interface Stay {
+  readonly start: number;
+  readonly end: number;
+  readonly around: Setting | null;
+}
+
+/** The stays in order with the waits between them, up to a minute; null where one of them is not known. */
+export function legsOf(kitchen: Kitchen, stays: readonly Stay[], until: number): Leg[] | null {
+  const legs: Leg[] = [];
+  for (const [at, { start, end, around }] of stays.entries()) {
+    if (start >= until) break;
+    if (around === null) return null;
+    legs.push({ around, minutes: Math.min(end, until) - start });
+    const wait = Math.min(stays[at + 1]?.start ?? until, until) - end;
+    if (wait > 0) legs.push({ around: aroundWait(kitchen, around), minutes: wait });
+  }
+  return legs;
+}
+
+/** Minutes by which a step is likely to wait within its gap: half of it, ten at most. */
+const likelyWait = ({ low, high }: Span): number => low + Math.min((high - low) / 2, 10);
+
+/** The temperature at which a way is likely to be done: nearest to its ideal, or in the middle. */
+export function likelySetting({ settings, ideal }: Pick<OptionAsRead, 'settings' | 'ideal'>): number | null {
+  const wanted = ideal ?? settings[Math.floor(settings.length / 2)] ?? 0;
+  return settings.reduce<number | null>(
+    (best, one) => (best === null || Math.abs(one - wanted) < Math.abs(best - wanted) ? one : best),
+    null,
+  );
+}
+
+/** Minutes at a temperature by a duration: as planned, in the middle of the best, or by the table. */
+function likelyMinutes(duration: Duration, celsius: number | null): number {
+  if (duration.kind === 'fixed') return duration.minutes;
+  if (duration.kind === 'range') return (duration.best.low + duration.best.high) / 2;
+  const { columns } = duration;
+  const at = Math.max(
+    1,
+    columns.findIndex((column) => column.celsius >= (celsius ?? 0)),
+  );
+  const [a, b] = [columns[at - 1]!, columns[at]];
+  if (b === undefined || celsius === null) return a.minutes;
+  return a.minutes + ((celsius - a.celsius) / (b.celsius - a.celsius)) * (b.minutes - a.minutes);
+}
+
+/** The way of doing a step that goes with another's: on the same appliance where it can be, else the first. */
+function optionBeside(options: readonly OptionAsRead[], other: OptionAsRead | null): OptionAsRead {
+  const appliance = other !== null && 'appliance' in other.place ? other.place.appliance : null;
+  return options.find(({ place }) => 'appliance' in place && place.appliance === appliance) ?? options[0]!;
+}
+
+/**
+ * When a piece is where, most likely, along its way from a dish's first step: minutes after that begins. A step whose duration is
+ * not known yet takes no time here. `other`: a way of doing one of them, beside which the others are done.
+ */
+export function likelyStays(
+  { kitchen, steps }: ProblemAsRead,
+  way: readonly number[],
+  other: OptionAsRead | null,
+): Stay[] {
+  let [now, cooked] = [0, false];
+  return way.map((id, at) => {
+    const { work, after, options } = steps[id]!;
+    const option = other !== null && options.includes(other) ? other : optionBeside(options, other);
+    const { duration } = option;
+    const celsius = likelySetting(option);
+    const link = after.find(({ step }) => step === way[at - 1]);
+    const start = now + (link ? likelyWait(link.gap) : 0);
+    now = start + (duration.kind === 'asked' ? 0 : likelyMinutes(duration, celsius));
+    const around = aroundStep(kitchen, work, option, celsius, cooked);
+    cooked ||= HEAT_WORKS.has(work);
+    return { start, end: now, around };
+  });
+}
