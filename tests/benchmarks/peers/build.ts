@@ -5,6 +5,7 @@ import { addRenewables } from './custodies.js';
 import { addHands, addUnits, type Crews, type UnitUse } from './hands.js';
 import { addRuns, usersOf } from './heat.js';
 import { not, of, Program } from './program.js';
+import type { Rooms } from './rooms.js';
 import { addStorages } from './storages.js';
 import { addSurface } from './surfaces.js';
 import { addTimes, type Doing, type Limits, type Times } from './times.js';
@@ -22,7 +23,7 @@ export interface Built {
   readonly beyond: number;
 }
 
-export function build({ problem, model, kit }: Compiled, limits: Limits, cuts: readonly Cut[]): Built {
+export function build({ problem, model, kit }: Compiled, rooms: Rooms, limits: Limits, cuts: readonly Cut[]): Built {
   const program = new Program();
   const times = addTimes(program, model, limits);
   const storages = addStorages(times);
@@ -35,7 +36,7 @@ export function build({ problem, model, kit }: Compiled, limits: Limits, cuts: r
     const runs = addRuns(times, m, dial, users, { room: problem.kitchen.room, heats, cools });
     if (runs === null) return;
     if (users.length > limits.runs) beyond = Math.min(beyond, machine.runCost * limits.runs);
-    addSurface(times, m, users, apartness);
+    addSurface(times, m, users, apartness, rooms);
     program.atLeast(day.copy().plus(runs.opening).plus(-model.serve), 0, [runs.used]);
   });
   for (const activity of model.activities) {

@@ -1,14 +1,19 @@
 /** The door to CP-SAT, the npm package `or-tools-wasm`, which is installed in this folder only. */
 import type { ProgramDocument } from './program.js';
 
+export interface Found {
+  /** The solver's own, since the call. */
+  readonly seconds: number;
+  readonly objective: number;
+  readonly values: readonly number[];
+}
+
 export interface Answer {
   readonly status: string;
-  /** Of the best solution; null where there is none. */
-  readonly values: readonly number[] | null;
   readonly objective: number;
   readonly bound: number;
-  /** Each better solution: the solver's own seconds since the call, and its objective. */
-  readonly found: readonly { readonly seconds: number; readonly objective: number }[];
+  /** Each better solution, the best last. */
+  readonly found: readonly Found[];
   readonly seconds: number;
 }
 
@@ -61,10 +66,9 @@ export async function solveProgram(document: ProgramDocument, settings: SearchSe
   const bytes = await solver.createModel(document);
   const check = await solver.validate(bytes);
   if (!check.ok) throw new Error(check.message);
-  const found: { seconds: number; objective: number }[] = [];
+  const found: Found[] = [];
   const begun = performance.now();
   const seconds = (): number => (performance.now() - begun) / 1000;
-  let values: readonly number[] | null = null;
   let bound = Number.NEGATIVE_INFINITY;
   const read = (response: Response): number[] => (response.solution ?? []).map(Number);
   const { response } = await solver.solve(
@@ -72,8 +76,7 @@ export async function solveProgram(document: ProgramDocument, settings: SearchSe
     { maxTimeInSeconds: settings.seconds, numWorkers: 1, randomSeed: 1, logSearchProgress: settings.log },
     {
       onSolution: (one) => {
-        values = read(one);
-        found.push({ seconds: one.wallTime ?? seconds(), objective: one.objectiveValue ?? 0 });
+        found.push({ seconds: one.wallTime ?? seconds(), objective: one.objectiveValue ?? 0, values: read(one) });
       },
       onBestBound: (value) => {
         bound = value;
@@ -83,10 +86,8 @@ export async function solveProgram(document: ProgramDocument, settings: SearchSe
   );
   if (response === null) throw new Error('CP-SAT gave no answer');
   const status = typeof response.status === 'number' ? STATUS[response.status]! : (response.status ?? 'UNKNOWN');
-  if (response.solution !== undefined && response.solution.length > 0) values = read(response);
   return {
     status,
-    values,
     objective: response.objectiveValue ?? Number.POSITIVE_INFINITY,
     bound: response.bestObjectiveBound ?? bound,
     found,

@@ -5,9 +5,10 @@ import type { State } from '../../../src/kernel/state.js';
 import type { PlanDocument } from '../../../src/plan/document.js';
 import type { Compiled } from '../../../src/solve/compile.js';
 import { writePlan } from '../../../src/solve/write-plan.js';
-import { type Built, build, type Cut } from './build.js';
-import { type Answer, solveProgram } from './cp-sat.js';
-import { misfit, scheduleOf } from './schedule.js';
+import { build, type Cut } from './build.js';
+import { solveProgram } from './cp-sat.js';
+import { Rooms } from './rooms.js';
+import { type Misfit, misfit, scheduleOf } from './schedule.js';
 import type { Limits } from './times.js';
 
 export interface PeerResult {
@@ -24,7 +25,7 @@ export interface PeerResult {
   readonly seconds: number;
   readonly variables: number;
   readonly constraints: number;
-  /** Programs solved, and overlaps forbidden because no spots were found for them. */
+  /** Programs solved, and overlaps forbidden because there are no spots for them. */
   readonly rounds: number;
   readonly cuts: number;
 }
@@ -37,11 +38,17 @@ export interface PeerOptions {
 /** In the first program. Most meals need no more. */
 const FIRST: Limits = { late: 0, runs: 6 };
 
+/** So many of the solver's solutions are asked whether everything keeps its spot. */
+const FROM_THE_LAST = 20;
+
 export async function solveWithPeer(compiled: Compiled, options: PeerOptions): Promise<PeerResult> {
   const { model } = compiled;
   const begun = performance.now();
   const now = (): number => (performance.now() - begun) / 1000;
+  const rooms = new Rooms(compiled);
   const cuts: Cut[] = [];
+  // Once an overlap is forbidden without proof, the program may miss the best, and its bound holds no more.
+  let restricted = false;
   let limits = FIRST;
   let best: { state: State; points: number; at: number } | null = null;
   let bound = 0;
@@ -61,7 +68,7 @@ export async function solveWithPeer(compiled: Compiled, options: PeerOptions): P
   });
 
   for (;;) {
-    const built = build(compiled, limits, cuts);
+    const built = build(compiled, rooms, limits, cuts);
     size = built.program.size;
     const left = options.seconds - now();
     if (left <= 0) return result(best === null ? 'unknown' : 'good');
@@ -72,40 +79,37 @@ export async function solveWithPeer(compiled: Compiled, options: PeerOptions): P
     const proven = answer.status === 'OPTIMAL' || answer.status === 'INFEASIBLE';
     const least = answer.status === 'INFEASIBLE' ? built.beyond : Math.min(built.beyond, answer.bound / scale);
     const surely = Math.min(least, best?.points ?? least);
-    if (Number.isFinite(surely)) bound = Math.max(bound, surely);
+    if (Number.isFinite(surely) && !restricted) bound = Math.max(bound, surely);
     if (best !== null && best.points <= bound + 0.5 / scale) return result('best');
     if (answer.status === 'INFEASIBLE') {
       const wider = widen(compiled, limits, best?.points ?? Number.POSITIVE_INFINITY);
+      if (wider === null && restricted) return result(best === null ? 'unknown' : 'good');
       if (wider === null) return result(best === null ? 'none' : 'best');
       limits = wider;
       continue;
     }
-    const cut = answer.values === null ? null : misfit(model, scheduleOf(model, built, answer.values));
-    if (cut !== null) {
-      cuts.push(cut);
+    // The last that keeps its spots counts; what is better than that is forbidden and looked for again.
+    let crowded: Misfit | null = null;
+    for (const found of answer.found.slice(-FROM_THE_LAST).reverse()) {
+      const state = scheduleOf(model, built, found.values);
+      const wrong = misfit(model, state, rooms);
+      crowded ??= wrong;
+      if (wrong !== null) continue;
+      const points = totalOf(costOf(state));
+      if (best === null || points < best.points) best = { state, points, at: started + found.seconds };
+      break;
+    }
+    if (crowded !== null) {
+      cuts.push(crowded.cut);
+      restricted ||= !crowded.proven;
       continue;
     }
-    best = better(best, compiled, built, answer, started);
     if (best !== null && best.points <= bound + 0.5 / scale) return result('best');
     if (!proven) return result(best === null ? 'unknown' : 'good');
     const wider = widen(compiled, limits, best!.points);
-    if (wider === null) return result('best');
+    if (wider === null) return result(restricted ? 'good' : 'best');
     limits = wider;
   }
-}
-
-function better(
-  best: { state: State; points: number; at: number } | null,
-  { model }: Compiled,
-  built: Built,
-  answer: Answer,
-  started: number,
-): { state: State; points: number; at: number } | null {
-  if (answer.values === null) return best;
-  const state = scheduleOf(model, built, answer.values);
-  const points = totalOf(costOf(state));
-  if (best !== null && best.points <= points) return best;
-  return { state, points, at: started + (answer.found.at(-1)?.seconds ?? answer.seconds) };
 }
 
 /** Limits that exclude only plans of more than so many points; null where these limits did already. */

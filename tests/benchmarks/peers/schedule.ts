@@ -1,10 +1,11 @@
 /** From the values of the program's variables to a schedule of the model. */
 
-import type { Model } from '../../../src/kernel/model.js';
+import type { ActivityMode, Model, StandingLoad } from '../../../src/kernel/model.js';
 import { State } from '../../../src/kernel/state.js';
 import type { Built, Cut } from './build.js';
 import { stretchesAt, stretchKey } from './hands.js';
 import type { Literal, Sum } from './program.js';
+import type { Rooms } from './rooms.js';
 import type { Doing } from './times.js';
 
 /** Values by variable. */
@@ -49,38 +50,50 @@ export function scheduleOf(model: Model, built: Built, values: Values): State {
   return state;
 }
 
-/** Overlaps on one machine that its surface cannot keep spots for: a least set of pairs, or null where all is well. */
-export function misfit(model: Model, state: State): Cut | null {
-  for (const [m, machine] of model.machines.entries()) {
-    const standing = model.activities
-      .map((a) => a.id)
-      .filter((a) => state.modeOf(a).machine === m && state.modeOf(a).load >= 0)
-      .map((a) => {
-        const mode = state.modeOf(a);
-        const { program } = machine.states[state.stateOf(a)]!;
-        return { id: a, program, load: mode.load, count: mode.loads, start: state.start[a]!, end: state.end(a) };
-      });
-    for (const job of model.jobs) {
-      if (state.store.mode[job.id]! < 0) continue;
-      const mode = job.storage!.modes[state.store.mode[job.id]!]!;
-      if (mode.machine !== m || mode.load < 0) continue;
-      const { program } = machine.states[mode.settings[state.store.setting[job.id]!]!.state]!;
-      const start = state.store.start[job.id]!;
-      const end = start + state.store.minutes[job.id]!;
-      standing.push({ id: model.activities.length + job.id, program, load: mode.load, count: mode.loads, start, end });
-    }
-    if (machine.fits(standing)) continue;
-    // The fewest that still do not fit: leave out one after the other.
+/** Overlaps for which a machine has no spots; `proven`: there are none, and not only none were found. */
+export interface Misfit {
+  readonly cut: Cut;
+  readonly proven: boolean;
+}
+
+/** The first machine whose loads cannot keep spots for their whole time; null where all is well. */
+export function misfit(model: Model, state: State, rooms: Rooms): Misfit | null {
+  for (const m of model.machines.keys()) {
+    const standing = standingOn(model, state, m);
+    const verdict = rooms.judge(m, standing);
+    if (verdict === 'fits') continue;
+    // The fewest of which the same is true: leave out one after the other.
     let left = standing;
     for (const one of standing) {
       const fewer = left.filter((other) => other !== one);
-      if (!machine.fits(fewer)) left = fewer;
+      if (rooms.judge(m, fewer) === verdict) left = fewer;
     }
-    const pairs = left.flatMap((a, i) =>
+    const cut = left.flatMap((a, i) =>
       left.slice(0, i).flatMap((b) => (a.start < b.end && b.start < a.end ? [[a.id, b.id] as const] : [])),
     );
-    if (pairs.length === 0) throw new Error('what does not fit in alone was let in');
-    return pairs;
+    if (cut.length === 0) throw new Error('what does not fit in alone was let in');
+    return { cut, proven: verdict === 'clash' };
   }
   return null;
+}
+
+/** What stands on a machine, with the number that a cut has for it. */
+function standingOn(model: Model, state: State, m: number): (StandingLoad & { readonly id: number })[] {
+  const machine = model.machines[m]!;
+  const found: (StandingLoad & { id: number })[] = [];
+  const add = (id: number, mode: ActivityMode, setting: number, start: number, minutes: number): void => {
+    if (mode.machine !== m || mode.load < 0) return;
+    const { program } = machine.states[mode.settings[setting]!.state]!;
+    found.push({ id, program, load: mode.load, count: mode.loads, start, end: start + minutes });
+  };
+  for (const { id } of model.activities) {
+    add(id, state.modeOf(id), state.setting[id]!, state.start[id]!, state.minutes[id]!);
+  }
+  const { store } = state;
+  for (const { id, storage } of model.jobs) {
+    if (store.mode[id]! < 0) continue;
+    const mode = storage!.modes[store.mode[id]!]!;
+    add(model.activities.length + id, mode, store.setting[id]!, store.start[id]!, store.minutes[id]!);
+  }
+  return found;
 }

@@ -3,11 +3,12 @@
  * keep their spots for their whole time is not in these rows; where a schedule that was found breaks it, the overlaps that did so are
  * forbidden and the program is solved again (`peer.ts`).
  */
-import type { Machine } from '../../../src/kernel/model.js';
+import type { Machine, StandingLoad } from '../../../src/kernel/model.js';
 import type { Apartness } from './apartness.js';
 import { clashesOf } from './clashes.js';
 import type { User } from './heat.js';
 import { type Literal, not, type Program } from './program.js';
+import type { Rooms } from './rooms.js';
 import type { Times } from './times.js';
 
 /** A load in one of a machine's programs. */
@@ -22,21 +23,22 @@ interface Load {
 /** Beyond so many least sets in a program of a machine the rest is left to the cuts. */
 const MOST_SETS = 20_000;
 
-export function addSurface(times: Times, m: number, users: readonly User[], apartness: Apartness): void {
+export function addSurface(times: Times, m: number, users: readonly User[], apartness: Apartness, rooms: Rooms): void {
   const { program, model } = times;
   const machine = model.machines[m]!;
   const loads = users.flatMap((user) => loadsOf(program, machine, user));
   for (const p of new Set(loads.map((load) => load.program))) {
-    addProgram(
-      program,
-      machine,
-      loads.filter((load) => load.program === p),
-      apartness,
-    );
+    const own = loads.filter((load) => load.program === p);
+    addProgram(program, own, apartness, (standing) => rooms.judge(m, standing) !== 'clash');
   }
 }
 
-function addProgram(program: Program, machine: Machine, loads: readonly Load[], apartness: Apartness): void {
+function addProgram(
+  program: Program,
+  loads: readonly Load[],
+  apartness: Apartness,
+  mayFit: (standing: readonly StandingLoad[]) => boolean,
+): void {
   const keys = [...new Set(loads.map(({ load, count }) => `${load} ${count}`))];
   const members = keys.map((key) => loads.filter(({ load, count }) => `${load} ${count}` === key));
   const kinds = members.map(([one]) => ({ load: one!.load, count: one!.count }));
@@ -44,7 +46,7 @@ function addProgram(program: Program, machine: Machine, loads: readonly Load[], 
     kinds,
     members.map((list) => list.length),
     (amounts) =>
-      machine.fits(
+      mayFit(
         amounts.flatMap((n, k) =>
           Array.from({ length: n }, () => ({ program: loads[0]!.program, ...kinds[k]!, start: 0, end: 1 })),
         ),
