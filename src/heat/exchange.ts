@@ -33,7 +33,10 @@ export interface Moisture {
   readonly vapour: number;
   /** 1: evaporates like open water; 0: dry. Steam condenses on any surface. */
   readonly wetness: number;
-  /** Drying: each `dries` kg/m² of water lost leaves the surface e times less wet. Infinity: it stays as wet as it was. */
+  /**
+   * Drying: what leaves must come through a layer that grows with what has left. After `dries` kg/m² of water it comes half as
+   * easily as at first, after three times that a quarter. Infinity: it stays as wet as it was.
+   */
   readonly dries: number;
   /** Of the air, Pa; absent: at sea level. */
   readonly pressure?: number;
@@ -102,9 +105,10 @@ export class Exchange {
       const row = Math.min(Math.max(Math.floor(place), 0), potentials.length - 2);
       const rise = potentials[row + 1]! - potentials[row]!;
       const drive = potentials[row]! + (place - row) * rise - this.airPotential;
-      let wet = this.perLost === 0 ? this.wetness : this.wetness * Math.exp(-lost * this.perLost);
+      const layer = 1 + lost * this.perLost;
+      let wet = this.wetness / layer;
       let steeper = 0;
-      if (drive >= 0) waterDrying = this.transfer * wet * drive * this.perLost;
+      if (drive >= 0) waterDrying = (this.transfer * wet * drive * this.perLost) / layer;
       else {
         // What condenses makes any surface wet: by and by, for a bend would keep the solver from settling on it.
         const part = Math.min(-drive / CONDENSES, 1);
