@@ -2,13 +2,14 @@
  * Our own planner on one problem file (first argument) at normal effort, with the built library in a process of its own: the plan, and
  * milliseconds by the clock of the first time, cold, and of later times.
  */
+import { withHeat } from '../../../dist/src/heat/meal.js';
 import { audit, readProblemFile, solve } from '../../../dist/src/index.js';
 
 /** Long cases are not measured again. */
 const LONG = 5000;
 const TIMES = 5;
 
-const read = readProblemFile(process.argv[2]);
+const read = withHeat(readProblemFile(process.argv[2]));
 if (!read.ok) throw new Error(read.messages.map((message) => message.say).join('\n'));
 const once = () => {
   const begun = performance.now();
