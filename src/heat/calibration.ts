@@ -1,11 +1,11 @@
-/** The three figures of the model that no source gives closely enough: fitted to published roasting times. */
+/** The three figures of the model that no source gives: fitted to a third of the published roasting times and rises after roasting. */
 export interface Calibration {
-  /** Convection to a piece in a still oven, W/m²K. */
-  readonly still: number;
-  /** kg/m² of water lost that leave a roasting surface e times less wet. */
+  /** Partial pressure of the vapour in the air of an oven in which something roasts, Pa. */
+  readonly vapour: number;
+  /** kg/m² of water lost after which a roasting surface lets the next through half as easily. */
   readonly dries: number;
-  /** A whole bird heats as a ball so many times as thick as the ball of its weight: it is hollow, and its breasts are two. */
+  /** A whole bird heats as a ball so many times as thick as the solid ball of its weight: it is hollow, and its breasts are two. */
   readonly bird: number;
 }
 
-export const CALIBRATION: Calibration = { still: 7, dries: 1.5, bird: 0.75 };
+export const CALIBRATION: Calibration = { vapour: 20_000, dries: 0.25, bird: 0.76 };

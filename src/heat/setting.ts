@@ -1,7 +1,7 @@
 /**
  * What is around a piece, as a cook says it, made into what the solver takes: convection, radiation, vapour and contact on every side.
- * °C, W/m²K, Pa, metres. What no source gives is marked as our estimate; the still oven's convection and the drying of a surface
- * are fitted (calibration.ts).
+ * °C, W/m²K, Pa, metres. What no source gives is marked as our estimate; the vapour in an oven and the drying of a
+ * roasting surface are fitted (calibration.ts).
  */
 import type { Calibration } from './calibration.js';
 import type { Surroundings } from './exchange.js';
@@ -51,8 +51,11 @@ const EMISSIVITY = 0.85;
  * (2013) 810) less about 12 of radiation; the engineering range is 20 to 40 in all.
  */
 const FAN = 21;
-/** Vapour in the air of an oven in which something roasts: a wet bulb of 50 to 58 °C at 120 to 220 °C. Our estimate. */
-const OVEN_VAPOUR = 1e4;
+/**
+ * Convection in a domestic still oven: 19.25 W/m²K in all were measured on turkeys at 163 °C (Chang, Carpenter and Toledo, J. Food
+ * Science 63 (1998) 257; attribution from memory), less about 12 of radiation; the engineering range is 5 to 15.
+ */
+const STILL = 7.3;
 /** Contact with a hot plate: 200 to 1200 W/m²K were measured under a patty that was pressed (Housova and Topinka, J. Food Engineering 4 (1985) 169, from memory). */
 const CONTACT = 300;
 /** Share of a face that touches: bars of a grate; the floor of a skillet. Our estimates. */
@@ -71,22 +74,22 @@ const TENT = { coefficient: 2.5, emissivity: 0.1, wetness: 0.3 };
 const CRUST = 0.2;
 
 /** What is around a joint, part by part. `transfer`: all coefficients times this, 0.5 to 1.17. */
-export function partsOf(setting: Setting, joint: Joint, { still, dries }: Calibration, transfer = 1): Part[] {
+export function partsOf(setting: Setting, joint: Joint, calibration: Calibration, transfer = 1): Part[] {
   const layer = joint.crust / CRUST;
   const made = (surroundings: Surroundings): Surroundings => through(layer, scaled(transfer, surroundings));
   const round = joint.body.shape === 'cylinder' || joint.body.shape === 'sphere';
   switch (setting.kind) {
     case 'air': {
-      const open = inAir(setting, setting.moving === 'fan' ? FAN : still, dries);
+      const open = inAir(setting, calibration);
       if (setting.on !== 'pan') return [{ around: evenly(made(open)), share: 1 }];
       const rolled = made(onMetal(open, TURNED_DOWN));
       if (round) return [{ around: { bottom: made(open), top: made(open), side: rolled }, share: 1 }];
       return [{ around: { bottom: made(onMetal(open, 1)), top: made(open), side: made(open) }, share: 1 }];
     }
     case 'sear':
-      return searing(setting, dries, round, made);
+      return searing(setting, calibration.dries, round, made);
     case 'room':
-      return [{ around: evenly(made(inRoom(setting.celsius, setting.covered, dries))), share: 1 }];
+      return [{ around: evenly(made(inRoom(setting.celsius, setting.covered))), share: 1 }];
   }
 }
 
@@ -94,12 +97,12 @@ const evenly = (one: Surroundings): Around => ({ bottom: one, top: one, side: on
 
 type Of<Kind> = Extract<Setting, { kind: Kind }>;
 
-function inAir({ celsius, radiant = EMISSIVITY }: Of<'air'>, coefficient: number, dries: number): Surroundings {
+function inAir({ celsius, moving, radiant = EMISSIVITY }: Of<'air'>, { vapour, dries }: Calibration): Surroundings {
   return {
     air: celsius,
-    coefficient,
+    coefficient: moving === 'fan' ? FAN : STILL,
     walls: { celsius, emissivity: radiant },
-    moisture: { vapour: OVEN_VAPOUR, wetness: 1, dries },
+    moisture: { vapour, wetness: 1, dries },
   };
 }
 
@@ -144,7 +147,8 @@ function searing(
   ];
 }
 
-function inRoom(celsius: number, covered: boolean, dries: number): Surroundings {
+/** At rest the juices come out and wet what was dry. */
+function inRoom(celsius: number, covered: boolean): Surroundings {
   const { coefficient, emissivity, wetness } = covered
     ? TENT
     : { coefficient: ROOM, emissivity: EMISSIVITY, wetness: 1 };
@@ -152,7 +156,7 @@ function inRoom(celsius: number, covered: boolean, dries: number): Surroundings 
     air: celsius,
     coefficient,
     walls: { celsius, emissivity },
-    moisture: { vapour: vapourPressure(celsius, 0.5), wetness, dries },
+    moisture: { vapour: vapourPressure(celsius, 0.5), wetness, dries: Number.POSITIVE_INFINITY },
   };
 }
 
