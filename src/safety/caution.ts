@@ -12,14 +12,16 @@ export interface Caution extends CautionRow {
   readonly rule: CautionRule;
 }
 
+/** By what is at stake: the lower, the more. */
+export const rankOf = ({ rule }: Caution): number => CAUTION_RULES.indexOf(rule);
+
 /** Most serious first; then in the order of the file's dishes, those of no dish last; then as they came. */
 export function mostSeriousFirst(problem: Problem, cautions: readonly Caution[]): CautionRow[] {
   const place = new Map(problem.dishes.map((dish, at) => [dish.name, at]));
-  const rank = (caution: Caution): number => CAUTION_RULES.indexOf(caution.rule);
   const dishOf = ({ dish }: Caution): number =>
     dish === null ? problem.dishes.length : (place.get(dish) ?? problem.dishes.length);
   return cautions
     .map((caution, at) => ({ caution, at }))
-    .sort((a, b) => rank(a.caution) - rank(b.caution) || dishOf(a.caution) - dishOf(b.caution) || a.at - b.at)
+    .sort((a, b) => rankOf(a.caution) - rankOf(b.caution) || dishOf(a.caution) - dishOf(b.caution) || a.at - b.at)
     .map(({ caution }) => caution);
 }

@@ -1,8 +1,10 @@
 /** Cautions about the core: targets below the published figures, no target at all, too little rest. */
 import type { Dish, Step } from '../problem/problem.js';
 import { showMinutes, showTemperature } from '../units/show.js';
+import type { Degree } from '../units/temperature.js';
 import { isHeatedAgain } from './again.js';
 import type { Caution } from './caution.js';
+import type { Food } from './foods.js';
 import { holdAt } from './lethality.js';
 import type { LethalityTable } from './lethality-tables.js';
 import { isHeat, type Meal } from './meal.js';
@@ -31,18 +33,27 @@ export function coreCautions(meal: Meal): Caution[] {
     const rests = dish.steps.some((id) => meal.problem.steps[id]!.work === 'rest' && meal.flow.heated[id]);
     const said = verdicts.flatMap((verdict) => {
       const { figure, target, met } = verdict;
-      if (figure === null) return unknown(meal, dish, at, target.celsius);
+      if (figure === null) return unknownCautions(meal.foods[at]!, target.celsius, dish.name);
       return met ? shortRest(meal, dish, at, target.step, figure) : [lowCaution(verdict, figure, rests, dish.name)];
     });
     return cooked ? said : [...untold(meal, dish, at), ...said];
   });
 }
 
-/** A target below its figure: what is published, what the core is predicted to do, and what would satisfy. */
-export function lowCaution(judgement: Judgement, figure: CoreFigure, rests: boolean, dish: string | null): Caution {
+/**
+ * A target below its figure: what is published, what the core is predicted to do, and what would satisfy. `degree`: in which the
+ * target and the prediction are told.
+ */
+export function lowCaution(
+  judgement: Judgement,
+  figure: CoreFigure,
+  rests: boolean,
+  dish: string | null,
+  degree: Degree = 'C',
+): Caution {
   const { celsius, strict, predicted } = judgement;
-  const set = `Set to ${showTemperature(celsius)}; published for ${figure.food}: ${told(figure)}.`;
-  const forecast = predicted === null ? '' : ` ${forecastWords(predicted, celsius)}`;
+  const set = `Set to ${showTemperature(celsius, degree)}; published for ${figure.food}: ${told(figure)}.`;
+  const forecast = predicted === null ? '' : ` ${forecastWords(predicted, celsius, degree)}`;
   const used = predicted?.held?.times.publication;
   const source = sourceFor(figure, used === undefined ? [] : [used]);
   if (strict && !isLow(judgement)) {
@@ -56,23 +67,23 @@ export function lowCaution(judgement: Judgement, figure: CoreFigure, rests: bool
 }
 
 /** `Predicted: 61 °C at most, and 40 % of the published 12 min at 60 °C.` */
-function forecastWords({ peak, held, satisfies }: Predicted, target: number): string {
-  const most = `Predicted: ${showTemperature(peak)} at most`;
+function forecastWords({ peak, held, satisfies }: Predicted, target: number, degree: Degree): string {
+  const most = `Predicted: ${showTemperature(peak, degree)} at most`;
   if (held === null || satisfies === 'peak') return `${most}.`;
   const { share, reached } = held.lethality;
   const part = reached !== null ? 'all' : `${Math.floor(share * 100)} %`;
   const late = reached !== null && satisfies === null ? ', but too slowly heated for it to count' : '';
-  return `${most}, and ${part} of the published ${timesAt(held.times, target)}${late}.`;
+  return `${most}, and ${part} of the published ${timesAt(held.times, target, degree)}${late}.`;
 }
 
 /** `12 min at 60 °C`: at the temperature asked for, where the table has a time for it. */
-export function timesAt(times: LethalityTable, celsius: number): string {
+export function timesAt(times: LethalityTable, celsius: number, degree: Degree = 'C'): string {
   const minutes = holdAt(times, celsius);
   const known = minutes > 0 && minutes < Number.POSITIVE_INFINITY;
   const at = known ? celsius : times.reference;
   // Rounded up, but not for what a floating point adds.
   const hold = holdAt(times, at) - 1e-6;
-  return `${hold < 2 ? `${Math.ceil(hold * 60)} s` : showMinutes(Math.ceil(hold))} at ${showTemperature(at)}`;
+  return `${hold < 2 ? `${Math.ceil(hold * 60)} s` : showMinutes(Math.ceil(hold))} at ${showTemperature(at, degree)}`;
 }
 
 /** `63 °C (145 °F), then 3 min of rest`. */
@@ -100,11 +111,16 @@ function untold(meal: Meal, dish: Dish, at: number): Caution[] {
   return [{ rule: 'thermometer', source: sourceFor(figure), dish: dish.name, say }];
 }
 
-function unknown(meal: Meal, dish: Dish, at: number, target: number): Caution[] {
-  const { dry, perishable } = meal.foods[at]!;
+/** A target of a food that no figure goes with; none where the highest figure is met, or the food cannot need one. */
+export function unknownCautions(
+  { dry, perishable }: Food,
+  target: number,
+  dish: string | null,
+  degree: Degree = 'C',
+): Caution[] {
   if (dry || perishable === 'cooked' || meets(target, HIGHEST_CORE)) return [];
-  const say = `Set to ${showTemperature(target)}, and no published figure goes with this name. If meat, fish or egg is in it, look its figure up; ${showPrinted(HIGHEST_CORE)} is the highest in the chart.`;
-  return [{ rule: 'core-unknown', source: sourceOf([PUBLICATIONS.coreChart], LOCAL_RULES), dish: dish.name, say }];
+  const say = `Set to ${showTemperature(target, degree)}, and no published figure goes with this name. If meat, fish or egg is in it, look its figure up; ${showPrinted(HIGHEST_CORE)} is the highest in the chart.`;
+  return [{ rule: 'core-unknown', source: sourceOf([PUBLICATIONS.coreChart], LOCAL_RULES), dish, say }];
 }
 
 /** The target is high enough, but the rest that belongs to it is not there. */
@@ -112,8 +128,13 @@ function shortRest(meal: Meal, dish: Dish, at: number, target: Step, figure: Cor
   const rest = meal.timetable === null ? surestRest(meal, dish, target) : plannedRest(meal, at);
   if (rest >= figure.rest) return [];
   const has = meal.timetable === null ? `${showMinutes(rest)} of rest is certain` : `It rests ${showMinutes(rest)}`;
+  return [restCaution(has, figure, dish.name)];
+}
+
+/** `has`: how long it rests, in words. */
+export function restCaution(has: string, figure: CoreFigure, dish: string | null): Caution {
   const say = `${has}; ${showPrinted(figure)} for ${figure.food} is published with ${showMinutes(figure.rest)} of rest before it is cut. Let it rest that long.`;
-  return [{ rule: 'rest-short', source: sourceFor(figure), dish: dish.name, say }];
+  return { rule: 'rest-short', source: sourceFor(figure), dish, say };
 }
 
 /** Minutes from the dish's last heat to the first knife or hand on it, or to its landing. */

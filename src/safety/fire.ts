@@ -39,25 +39,27 @@ function grill(uses: readonly Use[]): Caution[] {
     .map((use) => use.appliance)
     .filter(({ kind, name }) => kind === 'grill' && !/electric/i.test(name));
   if (burning.length === 0) return [];
-  const names = [...new Set(burning.map((appliance) => appliance.name))].join(' and ');
+  return [grillCaution([...new Set(burning.map((appliance) => appliance.name))].join(' and '))];
+}
+
+/** Of grills that burn something, by their names. */
+export function grillCaution(names: string): Caution {
   const gas = /charcoal|coal|wood/i.test(names) ? '' : ' Gas is lit with the lid open.';
   const say = `${upper(names)}: outdoors only, never in a house, garage or tent (carbon monoxide). Clear of walls, rails and branches; never left lit unattended.${gas}`;
-  return [
-    {
-      rule: 'grill-outdoors',
-      source: sourceOf([PUBLICATIONS.charcoal, PUBLICATIONS.grilling], LOCAL_FIRE_RULES),
-      dish: null,
-      say,
-    },
-  ];
+  const source = sourceOf([PUBLICATIONS.charcoal, PUBLICATIONS.grilling], LOCAL_FIRE_RULES);
+  return { rule: 'grill-outdoors', source, dish: null, say };
 }
 
 function fat(uses: readonly Use[]): Caution[] {
-  if (!uses.some(({ work, flame }) => flame !== null && (work === 'fry' || work === 'sear'))) return [];
-  const say =
-    'Hot fat: stay with the pan, its lid at hand. If it burns: lid on, heat off, leave it covered until cold. Never water, never carry it.';
-  return [{ rule: 'hot-fat', source: sourceOf([PUBLICATIONS.fire], LOCAL_FIRE_RULES), dish: null, say }];
+  return uses.some(({ work, flame }) => flame !== null && (work === 'fry' || work === 'sear')) ? [FAT_CAUTION] : [];
 }
+
+export const FAT_CAUTION: Caution = {
+  rule: 'hot-fat',
+  source: sourceOf([PUBLICATIONS.fire], LOCAL_FIRE_RULES),
+  dish: null,
+  say: 'Hot fat: stay with the pan, its lid at hand. If it burns: lid on, heat off, leave it covered until cold. Never water, never carry it.',
+};
 
 function iron(uses: readonly Use[]): Caution[] {
   const fierce = uses.some(
@@ -68,13 +70,15 @@ function iron(uses: readonly Use[]): Caution[] {
       mode === 'broil' ||
       (work === 'fry' && flame === 'high'),
   );
-  if (!fierce) return [];
-  const say =
-    'Iron from fierce heat burns long after it looks cold: dry mitts, handles turned in, children well away, and say that it is hot.';
-  return [
-    { rule: 'hot-iron', source: sourceOf([PUBLICATIONS.fire, PUBLICATIONS.burns], LOCAL_FIRE_RULES), dish: null, say },
-  ];
+  return fierce ? [IRON_CAUTION] : [];
 }
+
+export const IRON_CAUTION: Caution = {
+  rule: 'hot-iron',
+  source: sourceOf([PUBLICATIONS.fire, PUBLICATIONS.burns], LOCAL_FIRE_RULES),
+  dish: null,
+  say: 'Iron from fierce heat burns long after it looks cold: dry mitts, handles turned in, children well away, and say that it is hot.',
+};
 
 /** Heat that goes on while, by their hours, no cook is there. */
 function aloneCautions({ problem, timetable }: Meal): Caution[] {

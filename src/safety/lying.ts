@@ -2,7 +2,9 @@
 import type { Dish } from '../problem/problem.js';
 import { showMinutes, showTemperature, showTemperatureSpan } from '../units/show.js';
 import type { Caution } from './caution.js';
+import type { DishCurve } from './curve.js';
 import { comeUpOf, exposureOf, longestOut } from './exposure.js';
+import type { Food } from './foods.js';
 import { isHeat, type Meal, type Timetable } from './meal.js';
 import {
   COME_UP,
@@ -52,13 +54,17 @@ function warmCautions(meal: Meal, timetable: Timetable): Caution[] {
 /** What is predicted to come up to heat too slowly. */
 function slowCautions(meal: Meal, dish: Dish, at: number): Caution[] {
   const curve = meal.curves.get(at);
-  const { perishable, intact } = meal.foods[at]!;
-  if (curve === undefined || (perishable !== 'always' && perishable !== 'raw')) return [];
+  return curve === undefined ? [] : slowCautionsOf(curve, meal.foods[at]!, dish.name);
+}
+
+/** The same of one food and its curve. */
+export function slowCautionsOf(curve: DishCurve, { perishable, intact }: Food, dish: string | null): Caution[] {
+  if (perishable !== 'always' && perishable !== 'raw') return [];
   const minutes = comeUpOf(curve, intact);
   if (minutes <= COME_UP.minutes) return [];
   const say = `Predicted to need ${showMinutes(minutes)} from ${COME_UP.low.celsius} to ${COME_UP.high.celsius} °C; published: ${showMinutes(COME_UP.minutes)} at most, for poison that germs leave is not cooked away. More heat, or smaller pieces.`;
   const source = sourceOf([PUBLICATIONS.cookingGuideline], LOCAL_RULES);
-  return [{ rule: 'warm-too-long', source, dish: dish.name, say }];
+  return [{ rule: 'warm-too-long', source, dish, say }];
 }
 
 /** With a plan: what it holds too low. Without: what the file would let it hold too low. */

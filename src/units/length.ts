@@ -10,6 +10,7 @@ import {
   unitsOf,
   type Written,
 } from './measure.js';
+import type { LengthUnit } from './show.js';
 
 /** Rounds metres to the micrometre. */
 export const toMicrometre = (metres: number): number => Math.round(metres * 1e6) / 1e6;
@@ -42,6 +43,12 @@ export interface Size {
 export function parseLength(text: Written): Parsed<number> {
   const parsed = parseMeasure(LENGTH, text);
   return parsed.ok ? { ok: true, value: parsed.value.value } : parsed;
+}
+
+/** In which unit a written length is to be told again; cm for what is no length. */
+export function lengthUnitOf(text: Written): LengthUnit {
+  const parsed = parseMeasure(LENGTH, text);
+  return parsed.ok && ['in', 'ft'].includes(parsed.value.unit.symbol) ? 'in' : 'cm';
 }
 
 /** `16-30 cm`, or one length for both ends; metres. */

@@ -25,3 +25,9 @@ export function parseWeight(text: Written): Parsed<number> {
   const parsed = parseMeasure(WEIGHT, text);
   return parsed.ok ? { ok: true, value: parsed.value.value } : parsed;
 }
+
+/** In which unit a written weight is to be told again; kg for what is no weight. */
+export function weightUnitOf(text: Written): 'kg' | 'lb' {
+  const parsed = parseMeasure(WEIGHT, text);
+  return parsed.ok && ['lb', 'oz'].includes(parsed.value.unit.symbol) ? 'lb' : 'kg';
+}
