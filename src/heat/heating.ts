@@ -37,7 +37,11 @@ export interface Pulled {
 /** A core that is nowhere near after this long never gets there, s. */
 const LONGEST = 48 * 3600;
 /** How near the peak comes to its target, K. */
-const NEAR = 0.02;
+const NEAR = 0.03;
+/** A rise after the heat where none is expected more closely, how much earlier the first try is, and what a pull a degree higher does to the peak. */
+const EXPECTED = 9;
+const EARLY = 0.5;
+const SLOPE = 0.8;
 
 interface Moment {
   readonly seconds: number;
@@ -76,14 +80,15 @@ export class Prepared {
 
   /**
    * Pulled so that the core's peak is `target`; null where it never gets there. The heating is gone through once, with a stop wherever a
-   * rest is tried; each rest goes on from what was kept there. `rise`: about what the core is expected to gain.
+   * rest is tried; each rest goes on from what was kept there. `about`: where the core is expected to be then.
    */
-  pulledFor(heat: Setting, target: number, after: readonly Leg[], rise = 8): Pulled | null {
+  pulledFor(heat: Setting, target: number, after: readonly Leg[], about = target - EXPECTED): Pulled | null {
     // Stops in the order of their temperature: what is tried next goes on from the warmest below.
     const stops: Moment[] = [this.begin];
     const tried: Pulled[] = [];
     let [low, high] = [this.begin.core, target];
-    let next = Math.max(low, target - 1.25 * rise);
+    // Rather too early at first: from there the heating goes on, and need not begin again.
+    let next = Math.min(Math.max(low, about - EARLY), high);
     for (let i = 0; i < 20; i++) {
       const from = stops.findLast(({ core }) => core <= next)!;
       const end = next <= this.begin.core ? this.begin : this.heated(heat, from, next);
@@ -141,10 +146,10 @@ export function stretchesOf(joint: Joint, legs: readonly Leg[], calibration: Cal
   );
 }
 
-/** Where a peak of `target` lies by the last two tries; with one try, by the rise that it had. */
+/** Where a peak of `target` lies by the last two tries; with one try, by the slope that is usual. */
 function secant(tried: readonly Pulled[], target: number): number {
   const [before, last] = [tried.at(-2), tried.at(-1)!];
-  if (before === undefined || Math.abs(last.core - before.core) < 1e-6) return target - (last.peak - last.core);
-  const slope = (last.peak - before.peak) / (last.core - before.core);
-  return last.core + (target - last.peak) / (slope > 0.05 ? slope : 1);
+  const apart = before === undefined ? 0 : last.core - before.core;
+  const slope = before === undefined || Math.abs(apart) < 1e-6 ? SLOPE : (last.peak - before.peak) / apart;
+  return last.core + (target - last.peak) / (slope > 0.05 ? slope : SLOPE);
 }

@@ -1,9 +1,11 @@
 /** One temperature history of one piece: how long it stays on the heat, where it is pulled, how far it rises. Minutes, °C. */
 import { CALIBRATION } from './calibration.js';
-import { type Leg, Prepared, stretchesOf } from './heating.js';
+import { fromFew } from './few.js';
+import { AS_SAID, type Leg, Prepared, type Pulled, stretchesOf, type Variation } from './heating.js';
 import { type Joint, pieceOf } from './joint.js';
 import type { Setting } from './setting.js';
-import { goThrough } from './stretch.js';
+import { SLOW, spreadOf, VARIATIONS } from './spread.js';
+import { type Accuracy, goThrough, TABLE } from './stretch.js';
 
 export type { Leg } from './heating.js';
 
@@ -11,22 +13,25 @@ export interface Question {
   readonly joint: Joint;
   /** What it goes through before, in order. */
   readonly before: readonly Leg[];
-  /** What is around it at a temperature of the dial. */
+  /** What is around it at a temperature of the dial; only temperatures change from one to the next. */
   readonly heat: (celsius: number) => Setting;
+  /** Rising. */
   readonly celsius: readonly number[];
   /** It is pulled when its core is at `core`, or so that its core peaks at `target` by the end of the rest. */
   readonly goal: { readonly core: number } | { readonly target: number };
   /** Minutes from the heat to the rest, uncovered in the room. */
   readonly moving: number;
+  /** What the core rises in after that; null: nothing but the way from the heat. */
   readonly rest: Leg | null;
 }
 
 export interface Answer {
   readonly celsius: number;
-  /** On the heat; Infinity where the core never gets there. */
+  /** On the heat; Infinity where the core never gets there. `low` and `high`: see spread.ts. */
   readonly minutes: { readonly low: number; readonly likely: number; readonly high: number };
-  /** °C at the core. */
+  /** °C at the core when it leaves the heat; NaN where it never gets there. */
   readonly pull: number;
+  /** The highest °C at the core from the pull to the end of the rest. */
   readonly peak: number;
   /** Minutes after the pull. */
   readonly peakAfter: number;
@@ -34,44 +39,114 @@ export interface Answer {
 
 const ROOM = 21;
 
-/** One for each of the question's temperatures. */
+/** In three directions a coarser grid must do: minutes within 0.6 % of a fine one, pulls within 0.4 K. */
+const BRICK: Accuracy = { cells: 6, across: 5, tolerance: 0.6 };
+/** For how many times longer or shorter: both sides have the same errors. */
+const COARSE: Accuracy = { cells: 4, across: 3, tolerance: 1 };
+
+/** Expected minutes so near to those found are believed, and a pull, K. */
+const NEAR = 0.0015;
+const NEAR_PULL = 0.1;
+
+/**
+ * One for each of the question's temperatures. The model goes through the histories at a few of them; one over the minutes, the pull
+ * and the peak lie on a polynomial of the temperature, within 0.5 % and 0.2 K of a history of their own.
+ */
 export function answersTo(question: Question): Answer[] {
-  const { joint, before, goal, rest, moving } = question;
-  const prepared = new Prepared(joint, before);
-  const room = rest?.around.kind === 'room' ? rest.around.celsius : ROOM;
-  const after: Leg[] = [
-    { around: { kind: 'room' as const, celsius: room, covered: false }, minutes: moving },
-    ...(rest === null ? [] : [rest]),
-  ].filter(({ minutes }) => minutes > 0);
-  return question.celsius.map((celsius) => {
-    const heat = question.heat(celsius);
-    const pulled =
-      'core' in goal ? prepared.pulledAt(heat, goal.core, after) : prepared.pulledFor(heat, goal.target, after);
+  const { celsius } = question;
+  const after = followingOf(question);
+  const pulls = pullsAt(question, after);
+  const spreads = spreadsAt(question, pulls);
+  return celsius.map((degrees, i) => {
+    const pulled = pulls[i]!;
     if (pulled === null) {
       const never = Number.POSITIVE_INFINITY;
-      return {
-        celsius,
-        minutes: { low: never, likely: never, high: never },
-        pull: Number.NaN,
-        peak: Number.NaN,
-        peakAfter: 0,
-      };
+      const minutes = { low: never, likely: never, high: never };
+      return { celsius: degrees, minutes, pull: Number.NaN, peak: Number.NaN, peakAfter: Number.NaN };
     }
     const { minutes: likely, core: pull, peak, peakAfter } = pulled;
-    return { celsius, minutes: { low: likely * 0.88, likely, high: likely * 1.15 }, pull, peak, peakAfter };
+    const { low, high } = spreads[i]!;
+    const minutes = { low: likely * Math.exp(low), likely, high: likely * Math.exp(high) };
+    return { celsius: degrees, minutes, pull, peak, peakAfter };
   });
 }
 
-/** Minutes since the beginning of the first leg; °C at the core, and the mean of the surface. */
-export function historyOf(
-  joint: Joint,
-  legs: readonly Leg[],
-): { minutes: Float64Array; core: Float64Array; surface: Float64Array } {
-  const { history } = goThrough(pieceOf(joint, CALIBRATION), stretchesOf(joint, legs, CALIBRATION));
+/** What follows the heat. */
+function followingOf({ moving, rest }: Question): Leg[] {
+  const room = rest?.around.kind === 'room' ? rest.around.celsius : ROOM;
+  const way: Leg = { around: { kind: 'room', celsius: room, covered: false }, minutes: moving };
+  return [way, ...(rest === null ? [] : [rest])].filter(({ minutes }) => minutes > 0);
+}
+
+function pullsAt({ joint, before, heat, celsius, goal }: Question, after: readonly Leg[]): (Pulled | null)[] {
+  const accuracy = joint.body.shape === 'brick' ? BRICK : TABLE;
+  const prepared = new Prepared(joint, before, AS_SAID, CALIBRATION, accuracy);
+  const rows = fromFew(celsius, {
+    find: (i, expected) => {
+      const around = heat(celsius[i]!);
+      const pulled =
+        'core' in goal
+          ? prepared.pulledAt(around, goal.core, after)
+          : prepared.pulledFor(around, goal.target, after, expected?.[1]);
+      if (pulled === null) return null;
+      return [1 / Math.max(pulled.minutes, 1e-6), pulled.core, pulled.peak, pulled.peakAfter];
+    },
+    near: ([rate, core], [wanted, wantedCore]) =>
+      Math.abs(wanted! / rate! - 1) < NEAR && Math.abs(wantedCore! - core!) < NEAR_PULL,
+  });
+  return rows.map((row) => {
+    if (row === null) return null;
+    const [rate, core, peak, peakAfter] = row;
+    return { minutes: 1 / rate!, core: core!, peak: Math.max(peak!, core!), peakAfter: Math.max(peakAfter!, 0) };
+  });
+}
+
+interface Spread {
+  readonly low: number;
+  readonly high: number;
+}
+
+/** Found at both ends of what can be reached, and between them in a straight line of the logarithm of the minutes. */
+function spreadsAt({ joint, before, heat, celsius }: Question, pulls: readonly (Pulled | null)[]): (Spread | null)[] {
+  const prepared = VARIATIONS.map((variation) => new Prepared(joint, before, variation, CALIBRATION, COARSE));
+  const found = (i: number): Spread =>
+    spreadOf(prepared.map((one) => one.minutesTo(heat(celsius[i]!), pulls[i]!.core)));
+  const reached = [...pulls.keys()].filter((i) => pulls[i] !== null);
+  const [first, last] = [reached[0], reached.at(-1)];
+  if (first === undefined || last === undefined) return pulls.map(() => null);
+  const cold = found(first);
+  const hot = first === last ? cold : found(last);
+  const place = (i: number): number => Math.log(pulls[i]!.minutes);
+  return pulls.map((pulled, i) => {
+    if (pulled === null) return null;
+    if (i === first) return cold;
+    // Where the slowest piece never gets there, another one a little hotter may.
+    if (!Number.isFinite(cold.high)) return found(i);
+    const share = (place(i) - place(first)) / (place(last) - place(first));
+    const between = (a: number, b: number): number => a + share * (b - a);
+    return { low: between(cold.low, hot.low), high: between(cold.high, hot.high) };
+  });
+}
+
+/** A history of a piece; equal rows. */
+export interface Course {
+  /** Since the beginning of the first leg. */
+  readonly minutes: Float64Array;
+  /** °C where a probe goes. */
+  readonly core: Float64Array;
+  /** °C, mean of the side that is coldest at the time. */
+  readonly surface: Float64Array;
+}
+
+/** A finished plan's own curve: as the piece was said to be, or at the slow end of the spread (bigger, colder, less heat). */
+export function historyOf(joint: Joint, legs: readonly Leg[], pace: 'likely' | 'slow' = 'likely'): Course {
+  const { thicker, transfer, warmer }: Variation = pace === 'slow' ? SLOW : AS_SAID;
+  const piece = { ...pieceOf(joint, CALIBRATION, thicker), celsius: joint.from + warmer };
+  const { history } = goThrough(piece, stretchesOf(joint, legs, CALIBRATION, transfer));
   const sides = Object.values(history.surface);
   return {
     minutes: history.seconds.map((seconds) => seconds / 60),
     core: history.core,
-    surface: history.core.map((_, i) => sides.reduce((sum, side) => sum + side[i]!, 0) / sides.length),
+    surface: history.core.map((_, i) => Math.min(...sides.map((side) => side[i]!))),
   };
 }
