@@ -108,7 +108,9 @@ export class Prepared {
 
   private heated(heat: Setting, from: Moment, core: number): Moment | null {
     if (core <= from.core) return from;
-    const [part] = partsOf(heat, this.joint, this.calibration, this.variation.transfer);
+    // When the other face's turn comes is not known before the end is: as if it were turned all the time, which takes about as long.
+    const steady: Setting = heat.kind === 'sear' ? { ...heat, turns: 'often' } : heat;
+    const [part] = partsOf(steady, this.joint, this.calibration, this.variation.transfer);
     const until = { core, most: LONGEST };
     const { ends, field } = goThrough(from.field, [{ around: part!.around, until }], this.accuracy);
     const [end] = ends;

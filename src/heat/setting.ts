@@ -13,7 +13,7 @@ export type Setting =
   /**
    * In the closed heat of an oven, or of a grill whose fire is not under the food. In a `pan` the underside, of a round piece a part
    * of it, takes its heat through the metal; `rack` and `grate` leave it open. `radiant`: emissivity of the food as its
-   * surroundings see it, 0 to 1; absent: 0.85. 50 to 350 °C.
+   * surroundings see it, 0 to 1; absent: 0.85. `covered`: wrapped in foil, from which nothing evaporates. 50 to 350 °C.
    */
   | {
       readonly kind: 'air';
@@ -21,6 +21,7 @@ export type Setting =
       readonly moving: 'still' | 'fan';
       readonly on: 'rack' | 'pan' | 'grate';
       readonly radiant?: number;
+      readonly covered?: boolean;
     }
   /**
    * Over an open fire whose grate, or in a skillet whose floor has this temperature, 100 to 400 °C: half the time on one face
@@ -66,10 +67,12 @@ const TURNED_DOWN = 0.25;
 const PAN = 0.5;
 /** Radiation's coefficient per emissivity between an oven at 170 °C and a pan at 120 °C, W/m²K. */
 const RADIATION = 16.5;
+/** Emissivity of aluminium foil: 0.04 bright, more when handled (from memory). */
+const FOIL = 0.1;
 /** Free convection in a room from a piece of 10 to 20 cm some 40 K warmer: 4 to 6 W/m²K (correlations for cylinders, from memory). */
 const ROOM = 5;
 /** Under a loose tent of foil: two films of still air one after the other, and hardly any radiation. Our estimate. */
-const TENT = { coefficient: 2.5, emissivity: 0.1, wetness: 0.3 };
+const TENT = { coefficient: 2.5, emissivity: FOIL, wetness: 0.3 };
 /** Conductivity of a dry layer of crumbs, dough or salt, W/mK: 0.1 to 0.4 (from memory). */
 const CRUST = 0.2;
 
@@ -97,10 +100,15 @@ const evenly = (one: Surroundings): Around => ({ bottom: one, top: one, side: on
 
 type Of<Kind> = Extract<Setting, { kind: Kind }>;
 
-function inAir({ celsius, moving, radiant = EMISSIVITY }: Of<'air'>, { vapour, dries }: Calibration): Surroundings {
+function inAir(
+  { celsius, moving, radiant = EMISSIVITY, covered = false }: Of<'air'>,
+  { vapour, dries }: Calibration,
+): Surroundings {
+  const coefficient = moving === 'fan' ? FAN : STILL;
+  if (covered) return { air: celsius, coefficient, walls: { celsius, emissivity: FOIL } };
   return {
     air: celsius,
-    coefficient: moving === 'fan' ? FAN : STILL,
+    coefficient,
     walls: { celsius, emissivity: radiant },
     moisture: { vapour, wetness: 1, dries },
   };
