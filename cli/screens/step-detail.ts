@@ -1,5 +1,6 @@
 /** What is told about the step under the cursor: where, in what, whose hands, and why there. */
 
+import { coreWords, latestWords } from '../../src/chart/cores.js';
 import { type Glyphs, inGlyphs } from '../../src/chart/glyphs.js';
 import { type Line, lineWidth, type Role, segment } from '../../src/chart/line.js';
 import { type Reason, reasonsOf } from '../../src/chart/reasons.js';
@@ -39,6 +40,7 @@ export function detailLines(view: View, index: number, width: number, rows: numb
   const facts = [
     ...entry('where', whereWords(view, step), width, each, glyphs, 'heat'),
     ...entry('in', panWords(step), width, each, glyphs),
+    ...entry('core', coreEntry(view, step), width, rows >= ROOMY ? 3 : 1, glyphs, 'heat'),
     ...entry('hands', handWords(view, step, glyphs), width, each, glyphs),
   ];
   const left = Math.max(2, rows - facts.length);
@@ -87,6 +89,10 @@ function whereWords(view: View, step: ViewStep): string {
   const heat = step.row.celsius === null ? [] : [showTemperature(step.row.celsius, appliance.dial.unit)];
   const manner = mode ? [mode.name, ...(mode.lid ? [`lid ${mode.lid}`] : [])] : [];
   return [`${clean(appliance.name)}, ${places}`, ...heat, ...manner].join(', ');
+}
+
+function coreEntry(view: View, step: ViewStep): string {
+  return [coreWords(view, step), latestWords(view, step)].filter((part) => part !== '').join('; ');
 }
 
 function panWords(step: ViewStep): string {

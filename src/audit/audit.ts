@@ -8,6 +8,7 @@ import { type Points, pointsOf } from './points.js';
 import { readPlan } from './reading.js';
 import { checkBegins } from './rules/begins.js';
 import { checkChangeovers } from './rules/changeovers.js';
+import { checkCores } from './rules/cores.js';
 import { checkGaps } from './rules/gaps.js';
 import { checkHands } from './rules/hands.js';
 import { checkLanding } from './rules/landing.js';
@@ -48,7 +49,7 @@ export function audit(problem: Problem, plan: PlanDocument): Verdict {
     checkWholeMinutes,
   ];
   return {
-    violations: [...rules.flatMap((check) => check(reading)), ...checkStated(reading, points)],
+    violations: [...rules.flatMap((check) => check(reading)), ...checkStated(reading, points), ...checkCores(reading)],
     points,
   };
 }

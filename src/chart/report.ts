@@ -4,6 +4,7 @@ import { clockAt, minuteAt } from '../problem/hours.js';
 import { showMinutes, showTemperature } from '../units/show.js';
 import { fillKey, letterKey, wholeChart } from './chart.js';
 import { dayAt, longDayAt, sameDay } from './clock.js';
+import { coreWords, latestWords } from './cores.js';
 import { type Glyphs, inGlyphs } from './glyphs.js';
 import { clip, type Line, lineWidth, plainLine, type Role, segment } from './line.js';
 import { clean, cut, pad, widthOf, wrap } from './text.js';
@@ -146,6 +147,21 @@ export function callLines(view: View, width: number, glyphs: Glyphs): Line[] {
   return [...heading('Calls'), ...lines];
 }
 
+/** The pieces whose minutes come from the heat model: when to pull, how far they rise, what a late one means. */
+export function coreLines(view: View, width: number, glyphs: Glyphs): Line[] {
+  const steps = view.byClock.map((index) => view.steps[index]!).filter((step) => step.row.window !== undefined);
+  if (steps.length === 0) return [];
+  const lines = steps.flatMap((step) => {
+    const dish = view.dishes[step.dish]!;
+    const lead: Line = [segment('  '), segment(`${dish.letter}  `, `dish ${dish.index}`)];
+    const text = `${dish.name}, ${step.name}: ${coreWords(view, step)}; ${latestWords(view, step)}.`;
+    return wrap(inGlyphs(text, glyphs), Math.max(20, width - lineWidth(lead))).map(
+      (line, index): Line => [...(index === 0 ? lead : [segment(' '.repeat(lineWidth(lead)))]), segment(line)],
+    );
+  });
+  return [...heading('Cores'), ...lines];
+}
+
 export function cautionLines(view: View, width: number, glyphs: Glyphs): Line[] {
   if (view.plan.cautions.length === 0) return [];
   const lines = view.plan.cautions.flatMap((caution) => {
@@ -233,6 +249,7 @@ export function reportLines(view: View, width: number, glyphs: Glyphs): Line[] {
     [],
     ...chart,
     ...heatLines(view, width, glyphs),
+    ...coreLines(view, width, glyphs),
     ...callLines(view, width, glyphs),
     ...cautionLines(view, width, glyphs),
     ...costLines(view, width),

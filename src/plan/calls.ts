@@ -4,7 +4,7 @@
  */
 import { clockAt, isoAt, minuteAt, stepKey } from '../problem/hours.js';
 import type { Appliance, Option, Problem, Step } from '../problem/problem.js';
-import { showMinutes, showTemperature } from '../units/show.js';
+import { showCore, showMinutes, showTemperature } from '../units/show.js';
 import type { CallRow, PlanDocument, RunRow, StepRow } from './document.js';
 
 type Rows = Pick<PlanDocument, 'steps' | 'runs' | 'dishes'>;
@@ -18,6 +18,9 @@ interface Draft {
 }
 
 const ANYONE = Number.POSITIVE_INFINITY;
+
+/** °C by which a core must rise at rest for it to be told. */
+const WORTH_TELLING = 0.5;
 
 /** At one minute: what comes off, then changeovers, then steps, then turning off, then serving. */
 const RANK = { off: 0, change: 1, step: 2, out: 3, serve: 4 } as const;
@@ -115,7 +118,8 @@ class Teller {
     }
     if (row.appliance !== null && !this.goesOn(row, end)) {
       const cook = stretches.find((hand) => hand.to === end)?.cook ?? null;
-      drafts.push(this.draft(end, RANK.off, cook, row, `${row.dish}: take it off the heat (${row.appliance}).`));
+      const off = `take it off the heat (${row.appliance})${this.atCore(row)}`;
+      drafts.push(this.draft(end, RANK.off, cook, row, `${row.dish}: ${off}.`));
     }
     return drafts;
   }
@@ -134,7 +138,7 @@ class Teller {
 
   private startSentence(row: StepRow, others: readonly string[]): string {
     const off = this.comesFrom(row);
-    const lead = off === null ? '' : `off the heat (${off}), `;
+    const lead = off === null ? '' : `off the heat (${off.appliance})${this.atCore(off)}, `;
     const until = this.clock(row.end);
     const length = this.minute(row.end) - this.minute(row.start);
     const time = row.step === 'hold' ? `, until ${until}` : `, ${showMinutes(length)} until ${until}`;
@@ -142,17 +146,27 @@ class Teller {
   }
 
   private endSentence(row: StepRow, others: readonly string[]): string {
-    const pull = this.pullOf(row);
-    const core = pull === null ? '' : `, or at a core of ${showTemperature(pull)}`;
     const there = `see to it${this.where(row)}${withCooks(others)}`;
-    return `${row.dish}: ${row.step} ends at ${this.clock(row.end)}${core}; ${there}.`;
+    return `${row.dish}: ${row.step} ends ${this.endWords(row)}; ${there}.`;
   }
 
-  /** The core temperature at which the step ends: what the plan says, else what the file asks for. */
-  private pullOf(row: StepRow): number | null {
-    const asked = this.steps.get(`${row.dish}/${row.step}`)?.core ?? null;
-    if (asked === null) return null;
-    return this.rows.dishes.find((dish) => dish.dish === row.dish)?.core?.pull ?? asked;
+  /** `at 18:02`; where a core decides, `about 18:02 (17:52 to 18:14): pull at 57 °C (rises to 60 °C)`. */
+  private endWords(row: StepRow): string {
+    const end = this.clock(row.end);
+    if (row.pull === undefined) return `at ${end}`;
+    const { window } = row;
+    const within = window ? ` (${this.clock(window.from)} to ${this.clock(window.to)})` : '';
+    const core = this.rows.dishes.find((dish) => dish.dish === row.dish)?.core;
+    const rises = core?.pull === row.pull && core.peak !== null && core.peak - core.pull >= WORTH_TELLING;
+    const peak = rises ? ` (rises to ${this.core(row, core.peak!)})` : '';
+    return `about ${end}${within}: pull at ${this.core(row, row.pull)}${peak}`;
+  }
+
+  private atCore = (row: StepRow): string => (row.pull === undefined ? '' : ` at ${this.core(row, row.pull)}`);
+
+  /** A core temperature, in whole degrees of the appliance's dial. */
+  private core(row: StepRow, celsius: number): string {
+    return showCore(celsius, this.appliances.get(row.appliance ?? '')?.dial.unit);
   }
 
   private where(row: StepRow): string {
@@ -200,12 +214,12 @@ class Teller {
     return `${showTemperature(celsius, appliance?.dial.unit ?? 'C')}${manner === '' ? '' : `, ${manner}`}`;
   }
 
-  /** Where the food comes from, when a step on the heat ends as this one begins somewhere else; else null. */
-  private comesFrom(row: StepRow): string | null {
+  /** What the food comes from, when a step on the heat ends as this one begins somewhere else; else null. */
+  private comesFrom(row: StepRow): StepRow | null {
     const start = this.minute(row.start);
     const before = this.before(row, start).find((other) => other.appliance !== null);
     if (!before || this.samePlace(before, row)) return null;
-    return before.appliance;
+    return before;
   }
 
   /** Rows of the same dish, before this one in the file's order of things, that end at a minute. */

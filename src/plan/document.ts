@@ -25,8 +25,15 @@ const stepRow = z.strictObject({
   place: each(z.string()),
   /** The heat run's temperature; null outside heat runs. */
   celsius: z.number().nullable(),
-  /** For `until`: the minutes by temperature that were used (one number on a burner). */
+  /** For `until` and `target`: the minutes by temperature that were used (one number on a burner). */
   minutes: z.union([z.number(), z.record(z.string(), z.number())]).optional(),
+  /** The core temperature at which it is pulled, where it is done to one. */
+  pull: z.number().optional(),
+  /**
+   * Where the minutes come from the heat model: between which times its core may be there, and by how many minutes its dish lands late
+   * if it is there last, though the rest and all that waits gives way.
+   */
+  window: z.strictObject({ from: time, to: time, late: z.number().int() }).optional(),
   pan: z.string().nullable(),
   spot: each(spot),
   /** Rack level, counted from 1 at the bottom. */
@@ -53,7 +60,15 @@ const dishRow = z.strictObject({
   wait: z.number().int().nullable(),
   /** Its course's minutes of lateness. */
   late: z.number().int().nullable(),
-  core: z.strictObject({ pull: z.number(), peak: z.number().nullable(), atServe: z.number().nullable() }).optional(),
+  /** As the heat model predicts it in this plan, pulled at `pull`: the highest until it lands, when that is, and at the landing. */
+  core: z
+    .strictObject({
+      pull: z.number(),
+      peak: z.number().nullable(),
+      peakAt: time.nullable(),
+      atServe: z.number().nullable(),
+    })
+    .optional(),
 });
 
 export const PART_NAMES = ['late', 'wait', 'over', 'gap', 'heat', 'runs', 'idle', 'rest', 'swap', 'day'] as const;

@@ -9,12 +9,14 @@ import { callsOf } from '../plan/calls.js';
 import type { DishRow, PlanDocument, RunRow, SpotRow, StepRow } from '../plan/document.js';
 
 import { isoAt, minuteAt } from '../problem/hours.js';
-import type { Appliance, Footprint } from '../problem/problem.js';
+import type { Appliance, Footprint, Problem } from '../problem/problem.js';
 
 import { cautionsOf } from '../safety/cautions.js';
 
 import type { Compiled } from './compile.js';
+import { type DishCore, type Predictions, predictionsOf } from './cores.js';
 import { cookedSteps } from './rates.js';
+import { timedBy } from './timed.js';
 
 export interface Outcome {
   readonly status: PlanDocument['status'];
@@ -25,14 +27,18 @@ export interface Outcome {
 /** A list with one entry becomes the entry. */
 const each = <T>(list: readonly T[]): T | T[] => (list.length === 1 ? list[0]! : [...list]);
 
+/** °C as a thermometer shows them. */
+const tenths = (celsius: number): number => Math.round(celsius * 10) / 10;
+
 const cents = (points: number): number => Math.round(points * 100) / 100;
 
 export function writePlan(compiled: Compiled, state: State, outcome: Outcome): PlanDocument {
   const { problem, model } = compiled;
   const parts = costOf(state);
-  const steps = stepRows(compiled, state);
+  const predictions = predictionsOf(problem, timedBy(compiled, state));
+  const steps = stepRows(compiled, state, predictions);
   const runs = runRows(compiled, state);
-  const dishes = dishRows(compiled, state);
+  const dishes = dishRows(compiled, state, predictions);
   return {
     format: 'hearthtable-plan/1',
     problem: { title: problem.title, digest: problem.digest },
@@ -59,12 +65,12 @@ export function writePlan(compiled: Compiled, state: State, outcome: Outcome): P
     runs,
     dishes,
     calls: callsOf(problem, { steps, runs, dishes }),
-    cautions: cautionsOf(problem, { steps, runs, dishes }),
+    cautions: cautionsOf(problem, { steps, runs, dishes }, predictions.curves),
     effort: outcome.effort,
   };
 }
 
-function stepRows({ problem, model, kit }: Compiled, state: State): StepRow[] {
+function stepRows({ problem, model, kit }: Compiled, state: State, { pulls }: Predictions): StepRow[] {
   const placed = standingPlaces(state, kit);
   const boards = boardNumbers({ problem, model, kit }, state);
   const order = model.activities
@@ -105,6 +111,13 @@ function stepRows({ problem, model, kit }: Compiled, state: State): StepRow[] {
       if (option.duration.kind === 'table')
         row.minutes = Object.fromEntries(option.duration.columns.map((c) => [c.celsius, c.minutes]));
       else if (option.duration.kind === 'fixed') row.minutes = option.duration.minutes;
+    }
+    const pull = pulls.get(a);
+    // A target that the heat model had no part in is where the core shall rise: at which it is pulled is for the cook to judge.
+    const asked = option.atPeak ? null : option.core;
+    if (pull !== undefined || asked !== null) row.pull = tenths(pull?.celsius ?? asked!);
+    if (pull !== undefined) {
+      row.window = { from: isoAt(problem, pull.from), to: isoAt(problem, pull.to), late: pull.late };
     }
     if (place.kind === 'board') row.place = `board ${boards.get(a)! + 1}`;
     if (place.kind === 'burner' && appliance!.surface.kind === 'burners') {
@@ -228,11 +241,14 @@ function runRows({ problem, model, kit }: Compiled, state: State): RunRow[] {
   });
 }
 
-function dishRows({ problem, model }: Compiled, state: State): DishRow[] {
+function dishRows({ problem, model }: Compiled, state: State, { cores }: Predictions): DishRow[] {
   return problem.dishes.map((dish, d) => {
     const ready = Math.max(...dish.steps.map((id) => state.end(id)));
     const { group } = model.jobs[d]!;
-    if (group < 0) return { dish: dish.name, serve: null, ready: isoAt(problem, ready), wait: null, late: null };
+    const core = coreField(problem, cores.get(d));
+    if (group < 0) {
+      return { dish: dish.name, serve: null, ready: isoAt(problem, ready), wait: null, late: null, ...core };
+    }
     const landing = state.landing(group);
     return {
       dish: dish.name,
@@ -240,6 +256,14 @@ function dishRows({ problem, model }: Compiled, state: State): DishRow[] {
       ready: isoAt(problem, ready),
       wait: landing - ready,
       late: landing - model.groups[group]!.due,
+      ...core,
     };
   });
+}
+
+function coreField(problem: Problem, core: DishCore | undefined): Pick<DishRow, 'core'> {
+  if (core === undefined) return {};
+  const { pull, peak, peakAt, atServe } = core;
+  const when = isoAt(problem, Math.round(peakAt));
+  return { core: { pull: tenths(pull), peak: tenths(peak), peakAt: when, atServe: tenths(atServe) } };
 }

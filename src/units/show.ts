@@ -19,6 +19,11 @@ export function showTemperature(celsius: number, degree: Degree = 'C'): string {
   return `${short(degree === 'C' ? celsius : fahrenheitOfCelsius(celsius))} °${degree}`;
 }
 
+/** A core temperature as a thermometer is read: `57 °C` or `135 °F`, whole degrees. */
+export function showCore(celsius: number, degree: Degree = 'C'): string {
+  return `${Math.round(degree === 'C' ? celsius : fahrenheitOfCelsius(celsius))} °${degree}`;
+}
+
 /** `150-180 °C`, or one temperature where both ends are the same. */
 export function showTemperatureSpan(low: number, high: number, degree: Degree = 'C'): string {
   if (low === high) return showTemperature(low, degree);

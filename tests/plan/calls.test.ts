@@ -49,7 +49,7 @@ describe('calls', () => {
 
   it('take food off the heat, in the next step’s call where one follows at once', () => {
     expect(told(supper)).toContain('16:32 Ines: Brined pork loin: take it off the heat (grill).');
-    expect(told(supper)).toContain('18:02 Ines: Brined pork loin: off the heat (grill), rest, 22 min until 18:24.');
+    expect(told(supper)).toContain('18:02 Ines: Brined pork loin: off the heat (grill) at 58 °C, rest, 22 min until 18:24.');
     expect(told(supper).filter((call) => call.startsWith('18:02'))).toHaveLength(1);
     expect(told(supper).findIndex((call) => call.includes('take it off'))).toBeLessThan(
       told(supper).findIndex((call) => call.includes('change to')),
@@ -58,7 +58,7 @@ describe('calls', () => {
 
   it('tell the core temperature at which a step ends', () => {
     expect(told(supper)).toContain(
-      '17:59 Ines: Brined pork loin: roast ends at 18:02, or at a core of 58 °C; see to it on the grill, left.',
+      '17:59 Ines: Brined pork loin: roast ends about 18:02 (17:53 to 18:14): pull at 58 °C (rises to 61 °C); see to it on the grill, left.',
     );
   });
 

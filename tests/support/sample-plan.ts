@@ -30,6 +30,8 @@ interface StepSketch {
   /** Ids, or names within the dish; absent: the step above. */
   after?: { step: number | string; gap: [number, number] }[];
   core?: number;
+  /** First and last minute of its end, and the minutes by which the last makes the dish late. */
+  window?: [number, number, number];
 }
 
 interface DishSketch {
@@ -37,6 +39,8 @@ interface DishSketch {
   course?: number;
   steps: StepSketch[];
   keeps?: number;
+  /** °C, and the minute of the peak. */
+  core?: { pull: number; peak: number; peakAt: number; atServe: number };
   /** A row of the plan that is no step of the file. */
   hold?: Omit<StepSketch, 'step' | 'work'>;
 }
@@ -205,6 +209,7 @@ function planOf(sketch: Sketch, problem: Problem): PlanDocument {
         ready: iso(ready),
         wait: serve === null ? null : serve - ready,
         late: serve === null ? null : late,
+        ...(dish.core === undefined ? {} : { core: { ...dish.core, peakAt: iso(dish.core.peakAt) } }),
       };
     }),
     calls: [],
@@ -234,6 +239,10 @@ function rowOf(
     pan: step.pan === undefined ? null : kitchen.pans[step.pan]!.name,
     spot: step.spot ?? null,
     level: step.level ?? null,
+    ...(step.core === undefined ? {} : { pull: step.core }),
+    ...(step.window === undefined
+      ? {}
+      : { window: { from: iso(step.window[0]), to: iso(step.window[1]), late: step.window[2] } }),
     hands: (step.hands ?? []).map(([cook, from, to]) => ({ cook: cooks[cook]!, start: iso(from), end: iso(to) })),
   };
 }
@@ -307,6 +316,7 @@ export const orchardSupper = (): Sample =>
         dish: 'Brined pork loin',
         course: 0,
         keeps: 10,
+        core: { pull: 58, peak: 61.4, peakAt: 441, atServe: 60.6 },
         steps: [
           { step: 'brine', work: 'chill', at: [70, 310] },
           { step: 'dry', work: 'prep', at: [310, 320], place: 'board 2', hands: [[0, 310, 320]] },
@@ -341,6 +351,7 @@ export const orchardSupper = (): Sample =>
             ],
             after: [{ step: 'sear', gap: [0, 15] }],
             core: 58,
+            window: [413, 434, 4],
           },
           { step: 'rest', work: 'rest', at: [422, 444], after: [{ step: 'roast', gap: [0, 2] }] },
           {

@@ -1,0 +1,162 @@
+/** What the pieces of a finished plan do: where each is pulled, how far it rises, and within which minutes it is done. Minutes, °C. */
+import { aroundHold, aroundStep } from '../heat/around.js';
+import type { Joint } from '../heat/joint.js';
+import { jointOf } from '../heat/piece-joint.js';
+import { type Answer, answersTo, historyOf } from '../heat/roast.js';
+import { legsOf, type Stay, wayThrough } from '../heat/way.js';
+import { HEAT_WORKS, type Option, type Problem } from '../problem/problem.js';
+import { restAfter } from '../problem/rests.js';
+import type { Curves, DishCurve } from '../safety/curve.js';
+
+/** A step as the plan does it. */
+export interface Taken {
+  readonly option: Option;
+  /** Null outside heat runs. */
+  readonly celsius: number | null;
+  readonly start: number;
+  readonly end: number;
+}
+
+/** A dish in its hold. */
+export interface Held {
+  readonly celsius: number;
+  readonly start: number;
+  readonly end: number;
+}
+
+export interface Timed {
+  /** By step id. */
+  readonly taken: readonly Taken[];
+  /** By dish. */
+  readonly holds: ReadonlyMap<number, Held>;
+  /** By dish: when it lands, or the last minute at which a component may be ready for all that use it. */
+  readonly lands: readonly number[];
+}
+
+/** Of one step whose minutes came from the heat model. */
+export interface Pull {
+  /** °C on the thermometer. */
+  readonly celsius: number;
+  /** When it may be there at the earliest and at the latest. */
+  readonly from: number;
+  readonly to: number;
+  /** Minutes by which the dish is late if it is there at the latest, though all that can give way does. */
+  readonly late: number;
+}
+
+export interface DishCore {
+  /** When it is pulled, °C. */
+  readonly pull: number;
+  /** The highest until it lands, °C. */
+  readonly peak: number;
+  readonly peakAt: number;
+  /** When it lands, °C. */
+  readonly atServe: number;
+}
+
+export interface Predictions {
+  /** By step id. */
+  readonly pulls: ReadonlyMap<number, Pull>;
+  /** By dish. */
+  readonly cores: ReadonlyMap<number, DishCore>;
+  readonly curves: Curves;
+}
+
+/** Reckoned anew from what the plan does with each piece: its waits, its temperature, its rest. */
+export function predictionsOf(problem: Problem, timed: Timed): Predictions {
+  const pulls = new Map<number, Pull>();
+  const cores = new Map<number, DishCore>();
+  const curves = new Map<number, DishCurve>();
+  for (const [at, dish] of problem.dishes.entries()) {
+    const last = dish.steps.findLast((id) => timed.taken[id]!.option.forecasts !== null);
+    const joint = jointOf(dish);
+    if (last === undefined || 'say' in joint) continue;
+    const way = wayThrough(problem.steps, last);
+    const stays = staysOf(problem, timed, way);
+    for (const [k, id] of way.entries()) {
+      if (timed.taken[id]!.option.forecasts === null) continue;
+      const answer = answerFor(problem, timed, joint, way, stays, k);
+      if (answer === null) continue;
+      const { start, end } = timed.taken[id]!;
+      const { low, likely, high } = answer.minutes;
+      // The plan has whole minutes from a table, which are a little off what the piece does in it.
+      const [from, to] = [Math.min(end, start + Math.floor(low)), Math.max(end, start + Math.ceil(high))];
+      pulls.set(id, { celsius: answer.pull, from, to, late: lateness(problem, timed, way.slice(k), to) });
+      // The thermometer decides, not the clock.
+      stays[k] = { ...stays[k]!, end: start + likely };
+    }
+    const held = timed.holds.get(at);
+    if (held !== undefined) stays.push({ start: held.start, end: held.end, around: aroundHold(held.celsius) });
+    const legs = legsOf(problem.kitchen, stays, timed.lands[at]!);
+    const pull = pulls.get(last);
+    if (legs === null || pull === undefined) continue;
+    const { minutes, core: celsius, surface } = historyOf(joint, legs);
+    const clock = minutes.map((minute) => stays[0]!.start + minute);
+    cores.set(at, coreOf(clock, celsius, pull.celsius, stays[way.indexOf(last)]!.end));
+    const heats = dish.steps.filter((id) => HEAT_WORKS.has(problem.steps[id]!.work));
+    const zero = Math.min(...heats.map((id) => timed.taken[id]!.start));
+    curves.set(at, { minutes: clock.map((minute) => minute - zero), celsius, surface });
+  }
+  return { pulls, cores, curves };
+}
+
+function staysOf({ kitchen, steps }: Problem, { taken }: Timed, way: readonly number[]): Stay[] {
+  return way.map((id, k) => {
+    const { option, celsius, start, end } = taken[id]!;
+    return { start, end, around: aroundStep(kitchen, steps[id]!.work, option, celsius, isCooked(steps, way, k)) };
+  });
+}
+
+/** Whether a step before the `k`th of the way is on the heat. */
+const isCooked = (steps: Problem['steps'], way: readonly number[], k: number): boolean =>
+  way.slice(0, k).some((id) => HEAT_WORKS.has(steps[id]!.work));
+
+/** What the heat model says of the `k`th step of a way where it stands in the plan; null where it has no answer there. */
+function answerFor(
+  { kitchen, steps }: Problem,
+  { taken }: Timed,
+  joint: Joint,
+  way: readonly number[],
+  stays: readonly Stay[],
+  k: number,
+): Answer | null {
+  const { option, celsius, start, end } = taken[way[k]!]!;
+  const heat = stays[k]!.around;
+  const before = legsOf(kitchen, stays.slice(0, k), start);
+  if (heat === null || before === null || option.core === null) return null;
+  const rest = stays[way.indexOf(restAfter(steps, way[k]!) ?? -1)];
+  const [answer] = answersTo({
+    joint,
+    before,
+    heat: () => heat,
+    celsius: [celsius ?? 0],
+    goal: option.atPeak ? { target: option.core } : { core: option.core },
+    moving: rest ? rest.start - end : 0,
+    rest: rest?.around ? { around: rest.around, minutes: rest.end - rest.start } : null,
+  });
+  return answer !== undefined && Number.isFinite(answer.minutes.high) ? answer : null;
+}
+
+/**
+ * Minutes by which a dish lands late if the first step of a way ends at a minute and not as planned: what follows begins as early as
+ * its gap lets it, and a rest whose length is free is as short as it may be.
+ */
+function lateness({ steps }: Problem, { taken, lands }: Timed, way: readonly number[], end: number): number {
+  let now = end;
+  for (const [k, id] of way.entries()) {
+    if (k === 0) continue;
+    const { option, start, end: planned } = taken[id]!;
+    const gap = steps[id]!.after.find(({ step }) => step === way[k - 1])?.gap.low ?? 0;
+    const least = option.duration.kind === 'range' ? option.duration.low : planned - start;
+    now = Math.max(planned, Math.max(start, now + gap) + least);
+  }
+  const dish = steps[way[0]!]!.dish;
+  return Math.max(0, now - lands[dish]!);
+}
+
+function coreOf(clock: Float64Array, celsius: Float64Array, pull: number, pulledAt: number): DishCore {
+  const off = clock.findIndex((minute) => minute >= pulledAt - 1e-6);
+  let peak = off < 0 ? clock.length - 1 : off;
+  for (let k = peak; k < clock.length; k++) if (celsius[k]! > celsius[peak]!) peak = k;
+  return { pull, peak: celsius[peak]!, peakAt: clock[peak]!, atServe: celsius[celsius.length - 1]! };
+}
