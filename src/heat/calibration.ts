@@ -8,4 +8,4 @@ export interface Calibration {
   readonly bird: number;
 }
 
-export const CALIBRATION: Calibration = { vapour: 20_000, dries: 0.25, bird: 0.76 };
+export const CALIBRATION: Calibration = { vapour: 15_000, dries: 0.2, bird: 0.76 };

@@ -81,6 +81,19 @@ export function minutesOf({ cutting, oven, core }: Trial, calibration: Calibrati
   return prepared.minutesTo({ kind: 'air', celsius: oven, moving: 'still', on: 'rack' }, core);
 }
 
+/** Within the published span widened by a tenth on both sides. */
+export const isMet = ({ low, high }: Trial, minutes: number): boolean => minutes >= 0.9 * low && minutes <= 1.1 * high;
+
+/**
+ * The same with the span of the whole row: at the middle weight a row by the pound is narrower than one that gives minutes for
+ * all its weights together.
+ */
+export function isMetOverRow(trial: Trial, minutes: number): boolean {
+  const { weight_lb, min_per_lb } = trial.row;
+  if (weight_lb == null || min_per_lb == null) return isMet(trial, minutes);
+  return isMet({ ...trial, low: weight_lb[0] * min_per_lb[0], high: weight_lb[1] * min_per_lb[1] }, minutes);
+}
+
 /** By what part minutes lie outside of the published span: 0 inside, -0.1 for 10 % below its low end. */
 export function offBy({ low, high }: Trial, minutes: number): number {
   return minutes < low ? minutes / low - 1 : minutes > high ? minutes / high - 1 : 0;
