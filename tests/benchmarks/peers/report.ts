@@ -34,7 +34,7 @@ function worse({ ours, peer }: Row): number | null {
   return ours.points === null || peer.points === null ? null : ours.points - peer.points;
 }
 
-/** Ours is as good: no worse, or there is no plan and neither has one. */
+/** Ours is as good: no worse, or neither found a plan. */
 function isEqual(row: Row): boolean {
   const more = worse(row);
   return more === null ? row.peer.points === null : more <= SLACK;
@@ -139,9 +139,9 @@ ${circumstances(about.load)}
 
 Both solve the same compiled meal for the same points, and both plans are judged by the audit. Ours is at normal effort with seed 1; times
 are by the clock, the first in a fresh process and warm the middle of five more. CP-SAT's times begin with the building of its program;
-loading it is left out. It starts from nothing: it is given no plan of ours, and nothing is kept between runs. Its program is exact: first within limits (no course late, at most six
-runs of an appliance), which are widened until no plan beyond them can be better; where spots that loads keep over time cannot be found, the
-overlap is forbidden and the program solved again. "Bound" is proven by CP-SAT; it proved its result for ${proven} of ${rows.length} meals.
+loading it is left out. It starts from nothing: it is given no plan of ours, and nothing is kept between runs. Its program is exact: first within
+limits (no course late, at most six runs of an appliance), which are widened until no plan beyond them can be better; where loads
+cannot keep their spots over time, that overlap is forbidden and the program solved again. "Bound" is proven by CP-SAT; it proved its result for ${proven} of ${rows.length} meals.
 
 ## Aims
 
@@ -149,7 +149,8 @@ ${table(['what', 'aim', 'measured'], aims)}
 
 ## Meal by meal
 
-The last column is ours less CP-SAT's, in points; \`=\` is the same, \`none\` that there is no plan and neither has one.
+The last column is ours less CP-SAT's, in points; \`=\` is the same, \`none\` that neither found a plan (where the bound says
+\`no plan\`, it is proven that there is none).
 
 ${rowsTable(rows)}
 
