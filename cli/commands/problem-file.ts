@@ -35,9 +35,9 @@ export async function openProblem(io: Io, path: string, times: Times = {}): Prom
 async function withMinutes(read: ReadResult): Promise<{ result: ReadResult<Problem>; curves: Curves }> {
   if (!read.ok) return { result: read, curves: new Map() };
   if (isSettled(read.problem)) return { result: { ...read, problem: read.problem }, curves: new Map() };
-  const { withHeat, likelyCurves } = await import('../../src/heat/meal.js');
+  const { withHeat, expectedCurves } = await import('../../src/heat/meal.js');
   const result = withHeat(read);
-  return { result, curves: result.ok ? likelyCurves(result.problem) : new Map() };
+  return { result, curves: result.ok ? expectedCurves(result.problem) : new Map() };
 }
 
 /** What could hurt whoever eats it, and is not accepted, each at the temperature that it is about. */

@@ -7,16 +7,13 @@ import { columnsOf } from './columns.js';
 import type { Joint } from './joint.js';
 import { type Answer, answersTo, type Question } from './roast.js';
 import type { Setting } from './setting.js';
-import { legsOf, likelySetting, likelyStays, type Stay, wayThrough, wayTo } from './way.js';
+import { legsOf, likelyStays, type Stay, wayThrough, wayTo } from './way.js';
 
 /** Why there is no answer, and what would do. */
 export interface Refusal {
   readonly say: string;
   readonly hint: string;
 }
-
-/** Temperatures of one way that the model is asked about; between them minutes are all but straight. */
-const ASKED = 9;
 
 /** An option whose core is asked for, with its minutes, or why the heat model has none. All that comes before has its minutes. */
 export function answeredOption(
@@ -42,7 +39,7 @@ export function answeredOption(
   const around = (celsius: number | null): Setting | null => aroundStep(kitchen, step.work, option, celsius, cooked);
   const burner = settings.length === 0;
   if (around(burner ? null : settings[0]!) === null) return unknown('It is', '{ place: ..., minutes: 20 min }');
-  const celsius = burner ? [0] : sampled(settings, likelySetting(option)!);
+  const celsius = burner ? [0] : settings;
   const answers = answersCached({
     joint,
     before,
@@ -89,14 +86,6 @@ function fixedBy({ low, likely, high }: Forecast): Duration {
     low: Math.min(minutes, Math.max(1, Math.floor(low))),
     high: Math.max(minutes, Math.ceil(high)),
   };
-}
-
-/** A few of the settings, evenly, with both ends and the likely one. */
-function sampled(settings: readonly number[], likely: number): number[] {
-  const last = settings.length - 1;
-  if (last < ASKED) return [...settings];
-  const even = Array.from({ length: ASKED }, (_, k) => settings[Math.round((k * last) / (ASKED - 1))]!);
-  return [...new Set([...even, likely])].sort((a, b) => a - b);
 }
 
 /** How the piece gets to its rest and how long that most likely is; no rest where none follows. */

@@ -1,8 +1,8 @@
 /** What the pieces of a meal are predicted to do before there is a plan. Minutes, °C. */
-import { HEAT_WORKS, type Problem } from '../problem/problem.js';
+import { type Forecast, HEAT_WORKS, type Option, type Problem } from '../problem/problem.js';
 import { jointOf } from './piece-joint.js';
-import { historyOf } from './roast.js';
-import { legsOf, likelyStays, wayThrough } from './way.js';
+import { slowCourse } from './slow.js';
+import { knownOf, likelySetting, likelyStays, wayThrough } from './way.js';
 
 /** A core's temperature and its surface's over time; minute 0 is when the first step on the heat begins. */
 export interface CoreCurve {
@@ -11,24 +11,39 @@ export interface CoreCurve {
   readonly surface: Float64Array;
 }
 
-/** By dish, for those whose minutes come from the heat model: along the way that is likeliest, up to the end of the last step. */
-export function likelyCurves(problem: Problem): Map<number, CoreCurve> {
+/**
+ * By dish, for those whose minutes come from the heat model: along the likeliest way, to the end of the last step, as the slow end
+ * of the spread goes it.
+ */
+export function expectedCurves(problem: Problem): Map<number, CoreCurve> {
   const curves = new Map<number, CoreCurve>();
   for (const [at, dish] of problem.dishes.entries()) {
-    const modelled = dish.steps.findLast((id) =>
-      problem.steps[id]!.options.some(({ forecasts }) => forecasts !== null),
-    );
+    const last = dish.steps.findLast((id) => modelledWay(problem, id) !== undefined);
     const joint = jointOf(dish);
-    if (modelled === undefined || 'say' in joint) continue;
-    const way = wayThrough(problem.steps, modelled);
-    const own = problem.steps[modelled]!.options.find(({ forecasts }) => forecasts !== null)!;
-    const stays = likelyStays(problem, way, own);
-    const known = stays.findIndex(({ around }) => around === null);
-    const last = known < 0 ? stays.at(-1)!.end : stays[known]!.start;
-    const legs = legsOf(problem.kitchen, known < 0 ? stays : stays.slice(0, known), last);
-    const first = way.findIndex((id) => HEAT_WORKS.has(problem.steps[id]!.work));
-    const { minutes, core, surface } = historyOf(joint, legs!);
-    curves.set(at, { minutes: minutes.map((minute) => minute - stays[first]!.start), celsius: core, surface });
+    if (last === undefined || 'say' in joint) continue;
+    const way = wayThrough(problem.steps, last);
+    const all = likelyStays(problem, way, modelledWay(problem, last)!);
+    const stays = knownOf(all);
+    const pulls = new Map<number, number>();
+    for (const k of stays.keys()) {
+      const option = modelledWay(problem, way[k]!);
+      if (option) pulls.set(k, likelyForecast(option)!.pull);
+    }
+    const until = all[stays.length]?.start ?? all.at(-1)!.end;
+    const { minutes, core, surface } = slowCourse(problem.kitchen, joint, stays, pulls, until);
+    const zero = all[way.findIndex((id) => HEAT_WORKS.has(problem.steps[id]!.work))]!.start;
+    curves.set(at, { minutes: minutes.map((minute) => minute - zero), celsius: core, surface });
   }
   return curves;
+}
+
+const modelledWay = ({ steps }: Problem, id: number): Option | undefined =>
+  steps[id]!.options.find(({ forecasts }) => forecasts !== null);
+
+/** What is expected at the temperature at which a way is likely done; null where the heat model was not asked. */
+export function likelyForecast(option: Option): Forecast | null {
+  const celsius = likelySetting(option);
+  const apart = (one: Forecast): number => Math.abs((one.celsius ?? 0) - (celsius ?? 0));
+  const { forecasts } = option;
+  return forecasts?.reduce((best, one) => (apart(one) < apart(best) ? one : best)) ?? null;
 }

@@ -1,7 +1,7 @@
 /** Room for a roast that is late, in the rest that follows it. Minutes. */
 import type { Duration, Step } from '../problem/problem.js';
 import { restAfter } from '../problem/rests.js';
-import { likelySetting } from './way.js';
+import { likelyForecast } from './curves.js';
 
 /**
  * A roast may be late: the best part of the rest that follows begins so much higher that a shorter rest makes good for it. It
@@ -20,19 +20,14 @@ export function withCushions(steps: readonly Step[]): Step[] {
   });
 }
 
-/** By how much a step may take longer than likely, at the temperature that it is likely done at; 0 where the heat model was not asked. */
-const latenessOf = ({ options }: Step): number =>
-  Math.max(
-    0,
-    ...options.map((option) => {
-      const celsius = likelySetting(option) ?? 0;
-      const near = (option.forecasts ?? []).reduce<{ apart: number; late: number } | null>((best, forecast) => {
-        const apart = Math.abs((forecast.celsius ?? celsius) - celsius);
-        return best !== null && best.apart <= apart ? best : { apart, late: forecast.high - forecast.likely };
-      }, null);
-      return Math.ceil(near?.late ?? 0);
-    }),
-  );
+/** By how much a step may take longer than likely; 0 where the heat model was not asked. */
+function latenessOf({ options }: Step): number {
+  const late = options.map((option) => {
+    const forecast = likelyForecast(option);
+    return forecast === null ? 0 : Math.ceil(forecast.high - forecast.likely);
+  });
+  return Math.max(...late);
+}
 
 function cushioned(duration: Duration, minutes: number): Duration {
   if (duration.kind !== 'range') return duration;

@@ -10,7 +10,7 @@ import { withCushions } from './cushion.js';
 import { jointOf } from './piece-joint.js';
 import { wayTo } from './way.js';
 
-export { likelyCurves } from './curves.js';
+export { expectedCurves } from './curves.js';
 
 /**
  * The same with a table, or on a burner a fixed time, wherever the file leaves the minutes to the heat model; what it cannot tell is

@@ -38,6 +38,20 @@ export interface Stay {
   readonly start: number;
   readonly end: number;
   readonly around: Setting | null;
+  /** It is at rest, which gives way when what comes before ends earlier or later. */
+  readonly rests: boolean;
+}
+
+/** The same where one stay ends at another minute: a rest that follows begins so much earlier or later, and ends as before if it can. */
+export function endingAt(stays: readonly Stay[], k: number, end: number): Stay[] {
+  const changed = [...stays];
+  const [own, next] = [stays[k]!, stays[k + 1]];
+  changed[k] = { ...own, end };
+  if (next?.rests) {
+    const start = end + next.start - own.end;
+    changed[k + 1] = { ...next, start, end: Math.max(start, next.end) };
+  }
+  return changed;
 }
 
 /** The stays in order with the waits between them, up to a minute; null where one of them is not known. */
@@ -51,6 +65,12 @@ export function legsOf(kitchen: Kitchen, stays: readonly Stay[], until: number):
     if (wait > 0) legs.push({ around: aroundWait(kitchen, around), minutes: wait });
   }
   return legs;
+}
+
+/** The stays up to the first of which the heat model knows nothing. */
+export function knownOf(stays: readonly Stay[]): readonly Stay[] {
+  const unknown = stays.findIndex(({ around }) => around === null);
+  return unknown < 0 ? stays : stays.slice(0, unknown);
 }
 
 /** Minutes by which a step is likely to wait within its gap: half of it, ten at most. */
@@ -105,6 +125,6 @@ export function likelyStays(
     now = start + (duration.kind === 'asked' ? 0 : likelyMinutes(duration, celsius));
     const around = aroundStep(kitchen, work, option, celsius, cooked);
     cooked ||= HEAT_WORKS.has(work);
-    return { start, end: now, around };
+    return { start, end: now, around, rests: work === 'rest' };
   });
 }

@@ -3,7 +3,8 @@ import { aroundHold, aroundStep } from '../heat/around.js';
 import type { Joint } from '../heat/joint.js';
 import { jointOf } from '../heat/piece-joint.js';
 import { type Answer, answersTo, historyOf } from '../heat/roast.js';
-import { legsOf, type Stay, wayThrough } from '../heat/way.js';
+import { slowCourse } from '../heat/slow.js';
+import { endingAt, knownOf, legsOf, type Stay, wayThrough } from '../heat/way.js';
 import { HEAT_WORKS, type Option, type Problem } from '../problem/problem.js';
 import { restAfter } from '../problem/rests.js';
 import type { Curves, DishCurve } from '../safety/curve.js';
@@ -51,7 +52,7 @@ export interface DishCore {
   readonly peak: number;
   readonly peakAt: number;
   /** When it lands, °C. */
-  readonly atServe: number;
+  readonly atServe: number | null;
 }
 
 export interface Predictions {
@@ -72,7 +73,7 @@ export function predictionsOf(problem: Problem, timed: Timed): Predictions {
     const joint = jointOf(dish);
     if (last === undefined || 'say' in joint) continue;
     const way = wayThrough(problem.steps, last);
-    const stays = staysOf(problem, timed, way);
+    let stays = staysOf(problem, timed, way);
     for (const [k, id] of way.entries()) {
       if (timed.taken[id]!.option.forecasts === null) continue;
       const answer = answerFor(problem, timed, joint, way, stays, k);
@@ -83,19 +84,27 @@ export function predictionsOf(problem: Problem, timed: Timed): Predictions {
       const [from, to] = [Math.min(end, start + Math.floor(low)), Math.max(end, start + Math.ceil(high))];
       pulls.set(id, { celsius: answer.pull, from, to, late: lateness(problem, timed, way.slice(k), to) });
       // The thermometer decides, not the clock.
-      stays[k] = { ...stays[k]!, end: start + likely };
+      stays = endingAt(stays, k, start + likely);
     }
     const held = timed.holds.get(at);
-    if (held !== undefined) stays.push({ start: held.start, end: held.end, around: aroundHold(held.celsius) });
-    const legs = legsOf(problem.kitchen, stays, timed.lands[at]!);
+    if (held !== undefined)
+      stays.push({ start: held.start, end: held.end, around: aroundHold(held.celsius), rests: false });
     const pull = pulls.get(last);
-    if (legs === null || pull === undefined) continue;
-    const { minutes, core: celsius, surface } = historyOf(joint, legs);
+    if (pull === undefined) continue;
+    const known = knownOf(stays);
+    const until = stays[known.length]?.start ?? timed.lands[at]!;
+    const { minutes, core } = historyOf(joint, legsOf(problem.kitchen, known, until)!);
     const clock = minutes.map((minute) => stays[0]!.start + minute);
-    cores.set(at, coreOf(clock, celsius, pull.celsius, stays[way.indexOf(last)]!.end));
+    const whole = known.length === stays.length;
+    cores.set(at, coreOf(clock, core, pull.celsius, stays[way.indexOf(last)]!.end, whole));
     const heats = dish.steps.filter((id) => HEAT_WORKS.has(problem.steps[id]!.work));
     const zero = Math.min(...heats.map((id) => timed.taken[id]!.start));
-    curves.set(at, { minutes: clock.map((minute) => minute - zero), celsius, surface });
+    const asked = new Map(
+      [...way.entries()].flatMap(([k, id]) => (pulls.has(id) ? [[k, pulls.get(id)!.celsius] as const] : [])),
+    );
+    const slow = slowCourse(problem.kitchen, joint, known, asked, until);
+    const since = slow.minutes.map((minute) => stays[0]!.start + minute - zero);
+    curves.set(at, { minutes: since, celsius: slow.core, surface: slow.surface });
   }
   return { pulls, cores, curves };
 }
@@ -103,7 +112,9 @@ export function predictionsOf(problem: Problem, timed: Timed): Predictions {
 function staysOf({ kitchen, steps }: Problem, { taken }: Timed, way: readonly number[]): Stay[] {
   return way.map((id, k) => {
     const { option, celsius, start, end } = taken[id]!;
-    return { start, end, around: aroundStep(kitchen, steps[id]!.work, option, celsius, isCooked(steps, way, k)) };
+    const { work } = steps[id]!;
+    const around = aroundStep(kitchen, work, option, celsius, isCooked(steps, way, k));
+    return { start, end, around, rests: work === 'rest' };
   });
 }
 
@@ -154,9 +165,10 @@ function lateness({ steps }: Problem, { taken, lands }: Timed, way: readonly num
   return Math.max(0, now - lands[dish]!);
 }
 
-function coreOf(clock: Float64Array, celsius: Float64Array, pull: number, pulledAt: number): DishCore {
+/** `whole`: the history goes on to the landing. */
+function coreOf(clock: Float64Array, celsius: Float64Array, pull: number, pulledAt: number, whole: boolean): DishCore {
   const off = clock.findIndex((minute) => minute >= pulledAt - 1e-6);
   let peak = off < 0 ? clock.length - 1 : off;
   for (let k = peak; k < clock.length; k++) if (celsius[k]! > celsius[peak]!) peak = k;
-  return { pull, peak: celsius[peak]!, peakAt: clock[peak]!, atServe: celsius[celsius.length - 1]! };
+  return { pull, peak: celsius[peak]!, peakAt: clock[peak]!, atServe: whole ? celsius.at(-1)! : null };
 }

@@ -265,5 +265,6 @@ function coreField(problem: Problem, core: DishCore | undefined): Pick<DishRow, 
   if (core === undefined) return {};
   const { pull, peak, peakAt, atServe } = core;
   const when = isoAt(problem, Math.round(peakAt));
-  return { core: { pull: tenths(pull), peak: tenths(peak), peakAt: when, atServe: tenths(atServe) } };
+  const served = atServe === null ? null : tenths(atServe);
+  return { core: { pull: tenths(pull), peak: tenths(peak), peakAt: when, atServe: served } };
 }
