@@ -2,6 +2,7 @@
 import { Command, CommanderError } from 'commander';
 import { addCheck } from './commands/check.js';
 import { addCompletion } from './commands/completion.js';
+import { addEstimate } from './commands/estimate.js';
 import { addPlan } from './commands/plan.js';
 import { addSchema } from './commands/schema.js';
 import { EXIT, type ExitCode, FaultError, UsageError } from './exit.js';
@@ -32,11 +33,13 @@ Examples:
   hearthtable plan supper.yaml               plan it and show the chart
   hearthtable plan supper.yaml --serve 19:15 the same, served at another time
   hearthtable check supper.yaml              what the file says, and whether it fits
+  hearthtable estimate --food pork --thickness 11cm --weight 3.2kg --air 165C --target 60C
 
 Exit codes: 0 a plan, 1 no plan fits, 2 bad usage or input, 70 a fault of ours.`,
     );
   addPlan(program, io, finish);
   addCheck(program, io, finish);
+  addEstimate(program, io, finish);
   addSchema(program, io, finish);
   addCompletion(program, io, finish);
   return program;

@@ -12,6 +12,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   kernel: [],
   safety: ['problem', 'plan', 'units'],
   plan: ['problem', 'safety', 'units'],
+  estimate: ['heat', 'problem', 'safety', 'units'],
   solve: ['kernel', 'heat', 'kitchen', 'plan', 'problem', 'safety', 'units'],
   audit: ['plan', 'problem', 'units'],
   chart: ['plan', 'problem', 'units'],
@@ -21,7 +22,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
 
 /** Packages of src and the folders in which they are at home. Anything else is a new dependency to be thought about. */
 const PACKAGES: Readonly<Record<string, readonly string[]>> = {
-  zod: ['problem', 'plan', 'live'],
+  zod: ['problem', 'plan', 'estimate', 'live'],
   yaml: ['problem'],
   luxon: ['units', 'problem', 'audit', 'share'],
   'javascript-lp-solver': ['solve'],

@@ -2,7 +2,8 @@
 import { longDayAt } from '../../src/chart/clock.js';
 import { ASCII, type Glyphs, inGlyphs } from '../../src/chart/glyphs.js';
 import { letterOf } from '../../src/chart/letters.js';
-import { type Line, plainLine, type Role, segment } from '../../src/chart/line.js';
+import { type Line, plainLine, type Role } from '../../src/chart/line.js';
+import { noteLines } from '../../src/chart/note.js';
 import { clean, cut, wrap } from '../../src/chart/text.js';
 import { drawLoad } from '../../src/kitchen/draw-load.js';
 import { type HeaviestLoad, heaviestLoads } from '../../src/kitchen/heaviest-loads.js';
@@ -25,11 +26,11 @@ const HIGHEST = 9;
 export function checkLines({ problem, curves }: Meal, width: number, glyphs: Glyphs): Checked {
   const clashes = panClashes(problem);
   const pans = clashes.flatMap((clash) =>
-    note(clashWords(problem, clash), width, glyphs, clash.certain ? 'warn' : 'plain'),
+    noteLines(clashWords(problem, clash), width, glyphs, clash.certain ? 'warn' : 'plain'),
   );
   const loads = heaviestLoads(problem);
   const cautions = cautionsOf(problem, null, curves).flatMap(({ dish, say, source }) =>
-    note(`${dish === null ? '' : `${dish}: `}${say} (${source})`, width, glyphs, 'warn'),
+    noteLines(`${dish === null ? '' : `${dish}: `}${say} (${source})`, width, glyphs, 'warn'),
   );
   return {
     lines: [
@@ -74,7 +75,7 @@ function loadLines(problem: Problem, load: HeaviestLoad, width: number, glyphs: 
     ...(drawing.title === null ? [] : [plainLine(`  ${drawing.title}`, 'dim')]),
     ...drawing.lines.map((line) => plainLine(`  ${line}`)),
   ]);
-  const misfit = load.misfit === null ? [] : note(`${upper(load.misfit)}.`, width, glyphs, 'warn');
+  const misfit = load.misfit === null ? [] : noteLines(`${upper(load.misfit)}.`, width, glyphs, 'warn');
   return [[], ...wrap(title, width).map((line) => plainLine(line, 'strong')), ...drawings, ...misfit];
 }
 
@@ -86,11 +87,4 @@ function verdict(loads: readonly HeaviestLoad[], clashes: readonly PanClash[], w
   if (clashes.length === 0 && loads.every((load) => load.misfit === null))
     return say('All of it fits at once.', 'good');
   return say('What does not fit at once may still be done in turn: `hearthtable plan` works that out.', 'plain');
-}
-
-function note(text: string, width: number, glyphs: Glyphs, role: Role): Line[] {
-  return wrap(inGlyphs(clean(text), glyphs), width - 4).map((line, index) => [
-    segment(index === 0 ? `  ${glyphs.caution} ` : '    ', role),
-    segment(line),
-  ]);
 }

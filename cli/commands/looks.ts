@@ -8,12 +8,19 @@ export interface LookOptions {
   readonly color: ColorWish;
 }
 
-export function addLooks(command: Command): Command {
+/** `width`: another option of that name, where a command has one that also says the columns. */
+export function addLooks(command: Command, width: Option = columnsOption()): Command {
   return command
     .option('--ascii', 'nothing but plain 7-bit characters, save in names')
-    .option('--width <columns>', "columns of text (the terminal's, else 80)", wholeNumber(20, 500))
+    .addOption(width)
     .addOption(new Option('--color <when>', 'colours').choices(COLOR_WISHES).default('auto'));
 }
+
+const columnsOption = (): Option =>
+  new Option('--width <columns>', "columns of text (the terminal's, else 80)").argParser(columnsIn);
+
+/** Columns of text as they are written. */
+export const columnsIn = wholeNumber(20, 500);
 
 export const wishesOf = (options: LookOptions): Wishes => ({
   color: options.color,

@@ -14,9 +14,10 @@ interface Hue {
   readonly dark?: boolean;
 }
 
+const SKY: Hue = { rgb: [86, 180, 233], many: 74, sixteen: 36 };
 const DISHES: readonly Hue[] = [
   { rgb: [230, 159, 0], many: 214, sixteen: 33 },
-  { rgb: [86, 180, 233], many: 74, sixteen: 36 },
+  SKY,
   { rgb: [0, 158, 115], many: 36, sixteen: 32 },
   { rgb: [204, 121, 167], many: 175, sixteen: 35 },
   { rgb: [209, 191, 26], many: 178, sixteen: 93 },
@@ -46,6 +47,8 @@ const LOOKS: Readonly<Record<Exclude<Role, `dish ${number}` | `on dish ${number}
   grid: { dim: true },
   landing: { bold: true },
   heat: { hue: EMBER },
+  core: { hue: EMBER },
+  surface: { hue: SKY },
   good: { hue: LEAF },
   warn: { hue: RUST, bold: true },
   cursor: { bold: true, inverse: true },

@@ -11,7 +11,7 @@ import type { View } from './view.js';
 const BETWEEN = 2;
 
 /** Labels that keep their distance; the first to come has the place. */
-class Labels {
+export class Labels {
   private readonly taken: { from: number; to: number }[] = [];
   constructor(private readonly row: CellRow) {}
 

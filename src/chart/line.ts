@@ -13,6 +13,9 @@ export type Role =
   | 'grid'
   | 'landing'
   | 'heat'
+  /** The core of a piece, and its surface. */
+  | 'core'
+  | 'surface'
   | 'good'
   | 'warn'
   | 'cursor'

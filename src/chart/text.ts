@@ -90,7 +90,7 @@ export function pad(text: string, columns: number, ellipsis: string): string {
 }
 
 // A number stays with its unit, and a time with the word before: `280 °C`, `1 h 15 min`, `main 18:40`.
-const quantity = /(?<=\d) (?=(?:°?[CF]|min|h|d|cm|in|kg|g|lb)\b)|(?<=\d [hd]) (?=\d)|(?<=\p{L}) (?=\d\d:\d\d)/gu;
+const quantity = /(?<=\d) (?=(?:°?[CF]|min|h|d|cm|in|kg|g|lb)\b|%)|(?<=\d [hd]) (?=\d)|(?<=\p{L}) (?=\d\d:\d\d)/gu;
 const TIE = '\u00a0';
 
 /** The words of a sentence on lines of at most so many columns; a word longer than a line is broken. */

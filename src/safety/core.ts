@@ -73,17 +73,22 @@ function forecastWords({ peak, held, satisfies }: Predicted, target: number, deg
   const { share, reached } = held.lethality;
   const part = reached !== null ? 'all' : `${Math.floor(share * 100)} %`;
   const late = reached !== null && satisfies === null ? ', but too slowly heated for it to count' : '';
-  return `${most}, and ${part} of the published ${timesAt(held.times, target, degree)}${late}.`;
+  return `${most}, and ${part} of the published ${showTimeAt(timeAt(held.times, target), degree)}${late}.`;
 }
 
-/** `12 min at 60 °C`: at the temperature asked for, where the table has a time for it. */
-export function timesAt(times: LethalityTable, celsius: number, degree: Degree = 'C'): string {
+/** The published minutes at the temperature asked for in °C, where the table has a time for it; else at its own reference. */
+export function timeAt(times: LethalityTable, celsius: number): { celsius: number; minutes: number } {
   const minutes = holdAt(times, celsius);
-  const known = minutes > 0 && minutes < Number.POSITIVE_INFINITY;
-  const at = known ? celsius : times.reference;
+  if (minutes > 0 && minutes < Number.POSITIVE_INFINITY) return { celsius, minutes };
+  return { celsius: times.reference, minutes: holdAt(times, times.reference) };
+}
+
+/** `12 min at 60 °C` */
+export function showTimeAt({ celsius, minutes }: { celsius: number; minutes: number }, degree: Degree = 'C'): string {
   // Rounded up, but not for what a floating point adds.
-  const hold = holdAt(times, at) - 1e-6;
-  return `${hold < 2 ? `${Math.ceil(hold * 60)} s` : showMinutes(Math.ceil(hold))} at ${showTemperature(at, degree)}`;
+  const hold = minutes - 1e-6;
+  const told = hold < 2 ? `${Math.ceil(hold * 60)} s` : showMinutes(Math.ceil(hold));
+  return `${told} at ${showTemperature(celsius, degree)}`;
 }
 
 /** `63 °C (145 °F), then 3 min of rest`. */
