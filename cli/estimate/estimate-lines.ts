@@ -24,7 +24,7 @@ import {
 const NAMES = 11;
 /** Columns under which nothing is drawn, and rows of a curve by the columns that it has. */
 const DRAWN = 40;
-const rowsFor = (width: number): number => (width < 100 ? 11 : width < 160 ? 16 : 22);
+const rowsFor = (width: number): number => (width < 100 ? 13 : width < 160 ? 16 : 26);
 
 export function estimateLines(estimate: Estimate, units: Units, width: number, glyphs: Glyphs): Line[] {
   const { answers, cautions } = estimate;
@@ -56,13 +56,16 @@ function fieldsOf(estimate: Estimate, answer: EstimateAnswer, units: Units, widt
       segment((at === 0 ? name : '').padEnd(NAMES), 'dim'),
       segment(line, role),
     ]);
-  const risen = rise < 0.5 ? 'hardly any' : `${riseWords(rise, units)}, to ${both(peak, units)}`;
+  const risen =
+    rise < 0.5
+      ? 'hardly any'
+      : `${riseWords(rise, units)}, to ${both(peak, units)} ${showMinutes(peakAfter)} after the pull${atEnd.rising ? ', and still rising' : ''}`;
   const ends = `${coreWords(atEnd.core, units)} in the core, ${coreWords(atEnd.surface, units)} at the surface`;
   return [
     ...field('Minutes', timeWords(answer), 'strong'),
     ...field('Range', spreadWords(estimate, units)),
     ...field('Pull', `at ${both(pull, units)} in the core`, 'strong'),
-    ...field('Rise', `${risen}${rise < 0.5 ? '' : `, ${showMinutes(peakAfter)} after the pull`}`),
+    ...field('Rise', risen),
     ...field('Rest', rest === 0 ? `none; ${ends}` : `${showMinutes(rest)}; at its end ${ends}`),
     ...field('Lethality', lethalityWords(answer, units)),
     ...field('Published', publishedWords(estimate, answer)),
@@ -87,7 +90,7 @@ function pictureOf(estimate: Estimate, answer: EstimateAnswer, units: Units): Cu
       : [];
   return {
     core: { minutes: course.minutes, celsius: course.core },
-    surface: { minutes: course.minutes, celsius: course.surface },
+    surface: { minutes: course.minutes, celsius: course.hottest },
     stages,
     marks: [
       { minute: heat.to, say: `pull ${coreWords(pull, units)}` },

@@ -150,7 +150,7 @@ function legend({ level, stages, degree }: CurvePicture, glyphs: Glyphs): Line {
     segment(glyphs.fill.heat + (rests ? glyphs.fill.rest : ''), 'core'),
     segment(rests ? ' core, on the heat and at rest   ' : ' core   ', 'dim'),
     segment(glyphs.loose, 'surface'),
-    segment(' surface, its coldest side', 'dim'),
+    segment(' surface, its hottest side', 'dim'),
     segment(inGlyphs(line, glyphs), 'dim'),
   ];
 }

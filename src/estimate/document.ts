@@ -10,8 +10,9 @@ const size = z.number().positive().nullable();
 const course = z.strictObject({
   minutes: z.array(z.number()),
   core: z.array(z.number()),
-  /** Of the side that is coldest at the time. */
+  /** Of the side that is coldest at the time, and of the one that is hottest. */
   surface: z.array(z.number()),
+  hottest: z.array(z.number()),
 });
 
 /** How far germs are killed in the core, by the times that are published for the food. */
@@ -49,9 +50,9 @@ const answer = z.strictObject({
   peak: z.number(),
   /** Minutes from the pull to the peak. */
   peakAfter: z.number(),
-  /** Minutes of rest, and what there is at its end. */
+  /** Minutes of rest, and what there is at its end; `rising`: the core would go on to rise. */
   rest: z.number().int(),
-  atEnd: z.strictObject({ core: z.number(), surface: z.number() }),
+  atEnd: z.strictObject({ core: z.number(), surface: z.number(), rising: z.boolean() }),
   /** By what it meets the published figure: the goal itself, its peak, or the published times; null: by nothing, or there is none. */
   meets: z.enum(['goal', 'peak', 'times']).nullable(),
   /** Null where no times are published for the food. */

@@ -17,7 +17,7 @@ export interface Refused {
   readonly hint: string;
 }
 
-/** On the heat for less than this it was done before, minutes. */
+/** Less than this is no time, minutes. */
 const AT_ONCE = 0.5;
 
 /** The estimate, or why there is none: it would not be safe and that is not accepted, or the sear alone goes too far. */
@@ -84,7 +84,11 @@ function reckoned(asked: Asked, { celsius, minutes, pull, peak, peakAfter }: Ans
       peak: hundredth(peak),
       peakAfter: tenth(peakAfter),
       rest,
-      atEnd: { core: hundredth(Math.min(peak, lastCore)), surface: hundredth(course.surface.at(-1)!) },
+      atEnd: {
+        core: hundredth(Math.min(peak, lastCore)),
+        surface: hundredth(course.surface.at(-1)!),
+        rising: asked.rest !== null && peakAfter > rest + MOVING - AT_ONCE,
+      },
       meets: judgement.met ? 'goal' : (judgement.predicted?.satisfies ?? null),
       lethality: lethalityWords(asked, judgement.predicted?.held ?? null, along),
       parts: partsOf(asked, minutes.likely, rest),
@@ -92,6 +96,7 @@ function reckoned(asked: Asked, { celsius, minutes, pull, peak, peakAfter }: Ans
         minutes: Array.from(course.minutes, hundredth),
         core: Array.from(course.core, hundredth),
         surface: Array.from(course.surface, hundredth),
+        hottest: Array.from(course.hottest, hundredth),
       },
     },
   };

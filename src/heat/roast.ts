@@ -136,6 +136,8 @@ export interface Course {
   readonly core: Float64Array;
   /** °C, mean of the side that is coldest at the time. */
   readonly surface: Float64Array;
+  /** The same of the side that is hottest: the seared one. */
+  readonly hottest: Float64Array;
 }
 
 /** A finished plan's own curve: as the piece was said to be, or at the slow end of the spread (bigger, colder, less heat). */
@@ -148,5 +150,6 @@ export function historyOf(joint: Joint, legs: readonly Leg[], pace: 'likely' | '
     minutes: history.seconds.map((seconds) => seconds / 60),
     core: history.core,
     surface: history.core.map((_, i) => Math.min(...sides.map((side) => side[i]!))),
+    hottest: history.core.map((_, i) => Math.max(...sides.map((side) => side[i]!))),
   };
 }
