@@ -6,7 +6,7 @@ import type { View, ViewStep } from './view.js';
 /** °C by which a core must rise for its peak to be told. */
 const WORTH_TELLING = 0.5;
 
-/** `pull at 57 °C, between 17:52 and 18:14; rises to 60 °C by 18:24, 59 °C when served`; empty for a step that is done to no core. */
+/** `pull at 57 °C, between 17:52 and 18:14; rises to 60 °C by 18:24, 59 °C when cut`; empty for a step that is done to no core. */
 export function coreWords(view: View, step: ViewStep): string {
   const { pull, window } = step.row;
   if (pull === undefined) return '';
@@ -16,7 +16,9 @@ export function coreWords(view: View, step: ViewStep): string {
   const core = view.dishes[step.dish]!.row?.core;
   // A dish has one core, that of the last step which is done to one.
   const own = core?.pull === pull ? core : undefined;
-  const served = own?.atServe == null ? '' : `, ${showCore(own.atServe, degree)} when served`;
+  const { steps, dishes } = view.problem;
+  const cut = dishes[step.dish]!.steps.some((id) => steps[id]!.work === 'carve');
+  const served = own?.atServe == null ? '' : `, ${showCore(own.atServe, degree)} when ${cut ? 'cut' : 'served'}`;
   const rises = own?.peak != null && own.peakAt !== null && own.peak - pull >= WORTH_TELLING;
   const peak = rises ? `; rises to ${showCore(own!.peak!, degree)} by ${clock(own!.peakAt!)}${served}` : served;
   return `pull at ${showCore(pull, degree)}${within}${peak}`;

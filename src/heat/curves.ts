@@ -2,7 +2,7 @@
 import { type Forecast, HEAT_WORKS, type Option, type Problem } from '../problem/problem.js';
 import { jointOf } from './piece-joint.js';
 import { slowCourse } from './slow.js';
-import { knownOf, likelySetting, likelyStays, wayThrough } from './way.js';
+import { knownOf, likelySetting, likelyStays, wayThrough, wayUncut } from './way.js';
 
 /** A core's temperature and its surface's over time; minute 0 is when the first step on the heat begins. */
 export interface CoreCurve {
@@ -12,7 +12,7 @@ export interface CoreCurve {
 }
 
 /**
- * By dish, for those whose minutes come from the heat model: along the likeliest way, to the end of the last step, as the slow end
+ * By dish, for those whose minutes come from the heat model: along the likeliest way, until it is cut or its dish ends, as the slow end
  * of the spread goes it.
  */
 export function expectedCurves(problem: Problem): Map<number, CoreCurve> {
@@ -23,7 +23,8 @@ export function expectedCurves(problem: Problem): Map<number, CoreCurve> {
     if (last === undefined || 'say' in joint) continue;
     const way = wayThrough(problem.steps, last);
     const all = likelyStays(problem, way, modelledWay(problem, last)!);
-    const stays = knownOf(all);
+    const whole = wayUncut(problem.steps, way).length;
+    const stays = knownOf(all.slice(0, whole));
     const pulls = new Map<number, number>();
     for (const k of stays.keys()) {
       const option = modelledWay(problem, way[k]!);

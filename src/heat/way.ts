@@ -73,6 +73,13 @@ export function knownOf(stays: readonly Stay[]): readonly Stay[] {
   return unknown < 0 ? stays : stays.slice(0, unknown);
 }
 
+/** The way up to where the piece is cut once it has been on the heat: what is carved is no piece any more. */
+export function wayUncut(steps: Steps, way: readonly number[]): readonly number[] {
+  const hot = way.findIndex((id) => HEAT_WORKS.has(steps[id]!.work));
+  const cut = way.findIndex((id, k) => hot >= 0 && k > hot && steps[id]!.work === 'carve');
+  return cut < 0 ? way : way.slice(0, cut);
+}
+
 /** Minutes by which a step is likely to wait within its gap: half of it, ten at most. */
 const likelyWait = ({ low, high }: Span): number => low + Math.min((high - low) / 2, 10);
 
@@ -85,10 +92,10 @@ export function likelySetting({ settings, ideal }: Pick<OptionAsRead, 'settings'
   );
 }
 
-/** Minutes at a temperature by a duration: as planned, in the middle of the best, or by the table. */
+/** Minutes at a temperature by a duration: as planned, by the table, or rather short within the best, since plans are. */
 function likelyMinutes(duration: Duration, celsius: number | null): number {
   if (duration.kind === 'fixed') return duration.minutes;
-  if (duration.kind === 'range') return (duration.best.low + duration.best.high) / 2;
+  if (duration.kind === 'range') return duration.best.low + (duration.best.high - duration.best.low) / 4;
   const { columns } = duration;
   const at = Math.max(
     1,

@@ -60,7 +60,7 @@ const dishRow = z.strictObject({
   wait: z.number().int().nullable(),
   /** Its course's minutes of lateness. */
   late: z.number().int().nullable(),
-  /** As the heat model predicts it in this plan, pulled at `pull`: the highest until it lands, when that is, and at the landing. */
+  /** As the heat model predicts it in this plan, pulled at `pull`: its highest until it is cut or lands, when that is, and where it is then. */
   core: z
     .strictObject({
       pull: z.number(),

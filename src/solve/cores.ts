@@ -4,7 +4,7 @@ import type { Joint } from '../heat/joint.js';
 import { jointOf } from '../heat/piece-joint.js';
 import { type Answer, answersTo, historyOf } from '../heat/roast.js';
 import { slowCourse } from '../heat/slow.js';
-import { endingAt, knownOf, legsOf, type Stay, wayThrough } from '../heat/way.js';
+import { endingAt, knownOf, legsOf, type Stay, wayThrough, wayUncut } from '../heat/way.js';
 import { HEAT_WORKS, type Option, type Problem } from '../problem/problem.js';
 import { restAfter } from '../problem/rests.js';
 import type { Curves, DishCurve } from '../safety/curve.js';
@@ -48,10 +48,10 @@ export interface Pull {
 export interface DishCore {
   /** When it is pulled, °C. */
   readonly pull: number;
-  /** The highest until it lands, °C. */
+  /** The highest until it is cut or lands, °C. */
   readonly peak: number;
   readonly peakAt: number;
-  /** When it lands, °C. */
+  /** When it is cut or lands, °C; null where it is not known that far. */
   readonly atServe: number | null;
 }
 
@@ -74,8 +74,8 @@ export function predictionsOf(problem: Problem, timed: Timed): Predictions {
     if (last === undefined || 'say' in joint) continue;
     const way = wayThrough(problem.steps, last);
     let stays = staysOf(problem, timed, way);
+    const asked = new Map<number, number>();
     for (const [k, id] of way.entries()) {
-      if (timed.taken[id]!.option.forecasts === null) continue;
       const answer = answerFor(problem, timed, joint, way, stays, k);
       if (answer === null) continue;
       const { start, end } = timed.taken[id]!;
@@ -83,25 +83,25 @@ export function predictionsOf(problem: Problem, timed: Timed): Predictions {
       // The plan has whole minutes from a table, which are a little off what the piece does in it.
       const [from, to] = [Math.min(end, start + Math.floor(low)), Math.max(end, start + Math.ceil(high))];
       pulls.set(id, { celsius: answer.pull, from, to, late: lateness(problem, timed, way.slice(k), to) });
+      asked.set(k, answer.pull);
       // The thermometer decides, not the clock.
       stays = endingAt(stays, k, start + likely);
     }
-    const held = timed.holds.get(at);
-    if (held !== undefined)
-      stays.push({ start: held.start, end: held.end, around: aroundHold(held.celsius), rests: false });
     const pull = pulls.get(last);
     if (pull === undefined) continue;
-    const known = knownOf(stays);
-    const until = stays[known.length]?.start ?? timed.lands[at]!;
+    const uncut = stays.slice(0, wayUncut(problem.steps, way).length);
+    const held = timed.holds.get(at);
+    if (held !== undefined && uncut.length === stays.length) {
+      uncut.push({ start: held.start, end: held.end, around: aroundHold(held.celsius), rests: false });
+    }
+    const known = knownOf(uncut);
+    const until = uncut[known.length]?.start ?? stays[uncut.length]?.start ?? timed.lands[at]!;
     const { minutes, core } = historyOf(joint, legsOf(problem.kitchen, known, until)!);
     const clock = minutes.map((minute) => stays[0]!.start + minute);
-    const whole = known.length === stays.length;
+    const whole = known.length === uncut.length;
     cores.set(at, coreOf(clock, core, pull.celsius, stays[way.indexOf(last)]!.end, whole));
     const heats = dish.steps.filter((id) => HEAT_WORKS.has(problem.steps[id]!.work));
     const zero = Math.min(...heats.map((id) => timed.taken[id]!.start));
-    const asked = new Map(
-      [...way.entries()].flatMap(([k, id]) => (pulls.has(id) ? [[k, pulls.get(id)!.celsius] as const] : [])),
-    );
     const slow = slowCourse(problem.kitchen, joint, known, asked, until);
     const since = slow.minutes.map((minute) => stays[0]!.start + minute - zero);
     curves.set(at, { minutes: since, celsius: slow.core, surface: slow.surface });
@@ -134,7 +134,7 @@ function answerFor(
   const { option, celsius, start, end } = taken[way[k]!]!;
   const heat = stays[k]!.around;
   const before = legsOf(kitchen, stays.slice(0, k), start);
-  if (heat === null || before === null || option.core === null) return null;
+  if (option.forecasts === null || heat === null || before === null || option.core === null) return null;
   const rest = stays[way.indexOf(restAfter(steps, way[k]!) ?? -1)];
   const [answer] = answersTo({
     joint,
@@ -165,7 +165,7 @@ function lateness({ steps }: Problem, { taken, lands }: Timed, way: readonly num
   return Math.max(0, now - lands[dish]!);
 }
 
-/** `whole`: the history goes on to the landing. */
+/** `whole`: the history goes on until it is cut or lands. */
 function coreOf(clock: Float64Array, celsius: Float64Array, pull: number, pulledAt: number, whole: boolean): DishCore {
   const off = clock.findIndex((minute) => minute >= pulledAt - 1e-6);
   let peak = off < 0 ? clock.length - 1 : off;
