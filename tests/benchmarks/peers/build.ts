@@ -10,8 +10,19 @@ import { addStorages } from './storages.js';
 import { addSurface } from './surfaces.js';
 import { addTimes, type Doing, type Limits, type Times } from './times.js';
 
-/** Things done (activities by id, then storages by job) that must not all be in at once as they were. */
-export type Cut = readonly (readonly [number, number])[];
+/** Loads that must not all stand on a machine with these overlaps. */
+export interface Cut {
+  readonly machine: number;
+  /** Activities by id, then storages by job, each with the load as which it stands there. */
+  readonly things: readonly {
+    readonly id: number;
+    readonly program: number;
+    readonly load: number;
+    readonly count: number;
+  }[];
+  /** By id. */
+  readonly pairs: readonly (readonly [number, number])[];
+}
 
 export interface Built {
   readonly program: Program;
@@ -47,12 +58,20 @@ export function build({ problem, model, kit }: Compiled, rooms: Rooms, limits: L
   const crews = addHands(times);
   const units = addUnits(times);
   addRenewables(times);
-  const thing = (id: number): Doing =>
+  const doing = (id: number): Doing =>
     id < model.activities.length ? times.doing[id]! : storages[id - model.activities.length]!;
-  for (const cut of cuts) {
-    const ways = cut.flatMap(([a, b]) => apartness.apart(thing(a), thing(b)));
-    const things = new Set(cut.flat());
-    for (const id of things) if (thing(id).happens !== program.yes) ways.push(not(thing(id).happens));
+  for (const { machine, things, pairs } of cuts) {
+    const ways = pairs.flatMap(([a, b]) => apartness.apart(doing(a), doing(b)));
+    const { states } = model.machines[machine]!;
+    for (const { id, program: own, load, count } of things) {
+      const { modes, inMode } = doing(id);
+      const alike = modes.flatMap((mode, m) => {
+        if (mode.machine !== machine || mode.load !== load || mode.loads !== count) return [];
+        return states[mode.settings[0]!.state]!.program === own ? [inMode[m]!] : [];
+      });
+      const there = program.anyOf(alike);
+      if (there !== program.yes) ways.push(not(there));
+    }
     program.some(ways);
   }
   return { program, times, storages, crews, units, beyond };

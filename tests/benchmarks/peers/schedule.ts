@@ -68,11 +68,11 @@ export function misfit(model: Model, state: State, rooms: Rooms): Misfit | null 
       const fewer = left.filter((other) => other !== one);
       if (rooms.judge(m, fewer) === verdict) left = fewer;
     }
-    const cut = left.flatMap((a, i) =>
+    const pairs = left.flatMap((a, i) =>
       left.slice(0, i).flatMap((b) => (a.start < b.end && b.start < a.end ? [[a.id, b.id] as const] : [])),
     );
-    if (cut.length === 0) throw new Error('what does not fit in alone was let in');
-    return { cut, proven: verdict === 'clash' };
+    if (pairs.length === 0) throw new Error('what does not fit in alone was let in');
+    return { cut: { machine: m, things: left, pairs }, proven: verdict === 'clash' };
   }
   return null;
 }
