@@ -22,7 +22,7 @@ import {
 
 /** Columns of the fields' names. */
 const NAMES = 11;
-/** Columns under which nothing is drawn, and rows of a curve by the columns that it has. */
+/** Columns under which nothing is drawn and a field's name has a line of its own; rows of a curve by the columns that it has. */
 const DRAWN = 40;
 const rowsFor = (width: number): number => (width < 100 ? 13 : width < 160 ? 16 : 26);
 
@@ -51,11 +51,15 @@ export function estimateLines(estimate: Estimate, units: Units, width: number, g
 
 function fieldsOf(estimate: Estimate, answer: EstimateAnswer, units: Units, width: number, glyphs: Glyphs): Line[] {
   const { pull, peak, rise, peakAfter, rest, atEnd } = answer;
-  const field = (name: string, text: string, role: Role = 'plain'): Line[] =>
-    wrap(inGlyphs(text, glyphs), Math.max(12, width - NAMES)).map((line, at) => [
-      segment((at === 0 ? name : '').padEnd(NAMES), 'dim'),
-      segment(line, role),
-    ]);
+  const field = (name: string, text: string, role: Role = 'plain'): Line[] => {
+    const beside = width >= DRAWN;
+    const lines = wrap(inGlyphs(text, glyphs), beside ? width - NAMES : width - 2);
+    const rows = lines.map((line, at): Line => {
+      const lead = beside ? (at === 0 ? name : '').padEnd(NAMES) : '  ';
+      return [segment(lead, 'dim'), segment(line, role)];
+    });
+    return beside ? rows : [plainLine(name, 'dim'), ...rows];
+  };
   const risen =
     rise < 0.5
       ? 'hardly any'

@@ -1,9 +1,10 @@
 /** A piece's temperatures over time as cells: its core and surface, or the cores of several ways beside each other. °C, minutes. */
 import { showCore } from '../units/show.js';
 import type { Degree } from '../units/temperature.js';
+import { flow } from './chart.js';
 import { Frame, type FrameSize, spanWithin, type Trace, valueAt } from './curve-frame.js';
 import { type Glyphs, inGlyphs, type Texture } from './glyphs.js';
-import { CellRow, type Line, plainLine, type Role, segment } from './line.js';
+import { CellRow, type Line, type Role, segment } from './line.js';
 import { cut } from './text.js';
 
 /** A part of the way of a piece. */
@@ -51,7 +52,7 @@ export function curveLines(picture: CurvePicture, size: FrameSize, glyphs: Glyph
     ...frame.numbered(rows, level?.celsius ?? null),
     ...frame.axis(glyphs),
     frame.under(stageRow(frame, stages, glyphs)),
-    legend(picture, glyphs),
+    ...flow(keyOf(picture, glyphs), size.columns),
   ];
 }
 
@@ -89,13 +90,13 @@ export function traceLines(
     }
   }
   const [first] = traces;
-  const how = `${first!.letter} on the heat   ${first!.letter.toLowerCase()} from the pull on   ${glyphs.several} several`;
-  const line = level === null ? '' : `   ${glyphs.fill.wait} ${level.name} ${showCore(level.celsius, degree)}`;
-  return [
-    ...frame.numbered(rows, level?.celsius ?? null),
-    ...frame.axis(glyphs),
-    plainLine(inGlyphs(how + line, glyphs), 'dim'),
+  const key: Line[] = [
+    [segment(first!.letter), segment(' on the heat', 'dim')],
+    [segment(first!.letter.toLowerCase()), segment(' from the pull on', 'dim')],
+    [segment(glyphs.several), segment(' several', 'dim')],
+    ...levelKey(level, degree, glyphs),
   ];
+  return [...frame.numbered(rows, level?.celsius ?? null), ...frame.axis(glyphs), ...flow(key, size.columns)];
 }
 
 function drawLevel(rows: readonly CellRow[], frame: Frame, celsius: number, glyphs: Glyphs): void {
@@ -143,14 +144,18 @@ function stageRow(frame: Frame, stages: readonly Stage[], glyphs: Glyphs): CellR
   return row;
 }
 
-function legend({ level, stages, degree }: CurvePicture, glyphs: Glyphs): Line {
+function keyOf({ level, stages, degree }: CurvePicture, glyphs: Glyphs): Line[] {
+  const { heat, rest } = glyphs.fill;
   const rests = stages.some(({ texture }) => texture === 'rest');
-  const line = level === null ? '' : `   ${glyphs.fill.wait} ${level.name} ${showCore(level.celsius, degree)}`;
   return [
-    segment(glyphs.fill.heat + (rests ? glyphs.fill.rest : ''), 'core'),
-    segment(rests ? ' core, on the heat and at rest   ' : ' core   ', 'dim'),
-    segment(glyphs.loose, 'surface'),
-    segment(' surface, its hottest side', 'dim'),
-    segment(inGlyphs(line, glyphs), 'dim'),
+    [segment(rests ? heat + rest : heat, 'core'), segment(rests ? ' core, on the heat and at rest' : ' core', 'dim')],
+    [segment(glyphs.loose, 'surface'), segment(' surface, its hottest side', 'dim')],
+    ...levelKey(level, degree, glyphs),
   ];
+}
+
+function levelKey(level: CurvePicture['level'], degree: Degree, glyphs: Glyphs): Line[] {
+  if (level === null) return [];
+  const told = inGlyphs(` ${level.name} ${showCore(level.celsius, degree)}`, glyphs);
+  return [[segment(glyphs.fill.wait, 'landing'), segment(told, 'dim')]];
 }
