@@ -3,6 +3,9 @@
  * for the dual that schedulers need: potentials p that minimise sum of pull[i] p[i] + sum over arcs of cap x max(0, weight -
  * (p[to] - p[from])). An arc of infinite cap is the constraint p[to] - p[from] >= weight. Pulls sum to zero. Whole weights
  * give whole potentials. Pulls and caps are best given as whole numbers, so that flows are exact.
+ *
+ * After `solve`, arcs may be added and muted, and `again` goes on from the last optimum: flows stay as they are, so the tree stays
+ * feasible. `keep` and `restore` go back to an optimum.
  */
 export class Network {
   private readonly from: number[] = [];
@@ -10,13 +13,23 @@ export class Network {
   private readonly weight: number[] = [];
   private readonly cap: number[] = [];
   private readonly pull: number[] = [];
+  private tree: Tree | null = null;
 
   /** Adds a node and returns its index. */
   node(): number {
     return this.pull.push(0) - 1;
   }
 
+  /** The index of the next arc. */
+  get arcs(): number {
+    return this.tree?.m ?? this.from.length;
+  }
+
   arc(from: number, to: number, weight: number, cap: number): void {
+    if (this.tree !== null) {
+      this.tree.add(from, to, weight, cap);
+      return;
+    }
     this.from.push(from);
     this.to.push(to);
     this.weight.push(weight);
@@ -29,25 +42,67 @@ export class Network {
 
   /** Potentials, node 0 at 0; null where no potentials keep all constraints, or nothing bounds the cost below. */
   solve(): Float64Array | null {
-    return new Tree(this.from, this.to, this.weight, this.cap, this.pull).run();
+    this.tree = new Tree(this.from, this.to, this.weight, this.cap, this.pull);
+    return this.tree.run(Number.POSITIVE_INFINITY) ? this.tree.potentials() : null;
+  }
+
+  /** After `solve`: takes a constraint away. */
+  mute(arc: number): void {
+    this.tree!.weight[arc] = MUTE;
+  }
+
+  /** After `solve` and changes: whether there are potentials that cost less than `most`; they are the best then. */
+  again(most: number): boolean {
+    this.tree!.settle();
+    return this.tree!.run(most);
+  }
+
+  /** After `solve` or `again`: potentials, node 0 at 0. */
+  potentials(): Float64Array {
+    return this.tree!.potentials();
+  }
+
+  /** After `solve` or `again`: the arc's flow, which is its constraint's multiplier. */
+  flow(arc: number): number {
+    return this.tree!.flow[arc]!;
+  }
+
+  /** After `solve` or `again`: the least cost. */
+  get cost(): number {
+    return this.tree!.cost();
+  }
+
+  /** Remembers the optimum for `restore`. */
+  keep(): void {
+    this.tree!.keep();
+  }
+
+  restore(): void {
+    this.tree!.restore();
   }
 }
 
-/** Weight of the artificial arcs: beyond any sum of real ones. */
-const FAR = 1e9;
+/** Weight of the artificial arcs: beyond any difference of potentials, and small enough for sums with flows to be exact. */
+const FAR = 1e6;
+/** Weight of an arc that is no constraint any more; a way over node 0, which is tied to all, is always dearer to the flow. */
+const MUTE = -FAR;
 const LOWER = 0;
 const UPPER = 1;
 const IN_TREE = 2;
+/** Room for arcs added after `solve`, at first. */
+const SPARE = 64;
 
+/** Node n is the root; its arcs to all others come after those that were there from the beginning. */
 class Tree {
   private readonly n: number;
-  private readonly m: number;
-  private readonly from: Int32Array;
-  private readonly to: Int32Array;
-  private readonly weight: Float64Array;
-  private readonly cap: Float64Array;
-  private readonly flow: Float64Array;
-  private readonly place: Uint8Array;
+  /** Arcs, artificial ones too. */
+  m: number;
+  private from: Int32Array;
+  private to: Int32Array;
+  weight: Float64Array;
+  private cap: Float64Array;
+  flow: Float64Array;
+  private place: Uint8Array;
   private readonly potential: Float64Array;
   private readonly parent: Int32Array;
   private readonly link: Int32Array;
@@ -55,24 +110,29 @@ class Tree {
   private readonly child: Int32Array;
   private readonly after: Int32Array;
   private readonly before: Int32Array;
+  private readonly stack: Int32Array;
   private scan = 0;
+  /** By how much the last entering arc broke optimality. */
+  private breach = 0;
+  private kept: Kept | null = null;
 
   constructor(from: number[], to: number[], weight: number[], cap: number[], pull: number[]) {
     const n = pull.length;
     const m = from.length;
     const root = n;
+    const room = m + n + SPARE;
     this.n = n;
-    this.m = m;
-    this.from = new Int32Array(m + n);
-    this.to = new Int32Array(m + n);
-    this.weight = new Float64Array(m + n).fill(-FAR);
-    this.cap = new Float64Array(m + n).fill(Number.POSITIVE_INFINITY);
+    this.m = m + n;
+    this.from = new Int32Array(room);
+    this.to = new Int32Array(room);
+    this.weight = new Float64Array(room).fill(-FAR);
+    this.cap = new Float64Array(room).fill(Number.POSITIVE_INFINITY);
     this.from.set(from);
     this.to.set(to);
     this.weight.set(weight);
     this.cap.set(cap);
-    this.flow = new Float64Array(m + n);
-    this.place = new Uint8Array(m + n);
+    this.flow = new Float64Array(room);
+    this.place = new Uint8Array(room);
     this.potential = new Float64Array(n + 1);
     this.parent = new Int32Array(n + 1).fill(-1);
     this.link = new Int32Array(n + 1).fill(-1);
@@ -80,6 +140,7 @@ class Tree {
     this.child = new Int32Array(n + 1).fill(-1);
     this.after = new Int32Array(n + 1).fill(-1);
     this.before = new Int32Array(n + 1).fill(-1);
+    this.stack = new Int32Array(n + 1);
     for (let i = 0; i < n; i++) {
       const a = m + i;
       // Net inflow must equal the pull; arcs without flow point to the root, which makes the first tree strongly feasible.
@@ -94,15 +155,88 @@ class Tree {
     }
   }
 
-  run(): Float64Array | null {
+  /** Pivots until nothing is to be gained, or the cost, which only rises, is `most`; false then, and where there are no potentials. */
+  run(most: number): boolean {
+    let cost = most === Number.POSITIVE_INFINITY ? 0 : this.cost();
     for (;;) {
       const entering = this.enteringArc();
       if (entering < 0) break;
-      if (!this.pivot(entering)) return null;
+      const moved = this.pivot(entering);
+      if (moved === Number.POSITIVE_INFINITY) return false;
+      cost += moved * this.breach;
+      if (cost >= most) return false;
     }
-    for (let a = this.m; a < this.m + this.n; a++) if (this.flow[a]! > 1e-6) return null;
+    for (let a = 0; a < this.m; a++) if (this.weight[a] === -FAR && this.flow[a]! > 1e-6) return false;
+    return true;
+  }
+
+  potentials(): Float64Array {
     const zero = this.potential[0] ?? 0;
     return this.potential.slice(0, this.n).map((p) => p - zero);
+  }
+
+  /** By duality the sum of flow x weight; whole numbers, so exact. */
+  cost(): number {
+    let sum = 0;
+    for (let a = 0; a < this.m; a++) sum += this.flow[a]! * this.weight[a]!;
+    return sum;
+  }
+
+  add(from: number, to: number, weight: number, cap: number): void {
+    if (this.m === this.from.length) this.grow();
+    const a = this.m++;
+    this.from[a] = from;
+    this.to[a] = to;
+    this.weight[a] = weight;
+    this.cap[a] = cap;
+    this.flow[a] = 0;
+    this.place[a] = LOWER;
+  }
+
+  private grow(): void {
+    const room = this.from.length * 2;
+    const wider = <A extends Int32Array | Float64Array | Uint8Array>(old: A, fresh: A): A => {
+      fresh.set(old);
+      return fresh;
+    };
+    this.from = wider(this.from, new Int32Array(room));
+    this.to = wider(this.to, new Int32Array(room));
+    this.weight = wider(this.weight, new Float64Array(room));
+    this.cap = wider(this.cap, new Float64Array(room));
+    this.flow = wider(this.flow, new Float64Array(room));
+    this.place = wider(this.place, new Uint8Array(room));
+  }
+
+  /** Potentials anew along the tree, after weights have changed. */
+  settle(): void {
+    this.potential[this.n] = 0;
+    for (let c = this.child[this.n]!; c >= 0; c = this.after[c]!) this.spread(c);
+  }
+
+  keep(): void {
+    const { m } = this;
+    this.kept = {
+      m,
+      scan: this.scan,
+      weight: this.weight.slice(0, m),
+      flow: this.flow.slice(0, m),
+      place: this.place.slice(0, m),
+      tree: [this.parent, this.link, this.depth, this.child, this.after, this.before].map((each) => each.slice()),
+      potential: this.potential.slice(),
+    };
+  }
+
+  restore(): void {
+    const kept = this.kept!;
+    this.m = kept.m;
+    this.scan = kept.scan;
+    this.weight.set(kept.weight);
+    this.flow.set(kept.flow);
+    this.place.set(kept.place);
+    [this.parent, this.link, this.depth, this.child, this.after, this.before].forEach((each, k) => {
+      each.set(kept.tree[k]!);
+    });
+    this.potential.set(kept.potential);
   }
 
   private hang(x: number, parent: number, arc: number): void {
@@ -128,15 +262,15 @@ class Tree {
     const { m, from, to, weight, place, potential } = this;
     const block = Math.max(20, Math.ceil(Math.sqrt(m) * 2));
     let best = -1;
-    let most = 1e-7;
+    this.breach = 1e-7;
     for (let seen = 0, inBlock = 0; seen < m; seen++) {
       const a = this.scan;
       this.scan = a + 1 === m ? 0 : a + 1;
       if (place[a] !== IN_TREE) {
         const reduced = potential[to[a]!]! - potential[from[a]!]! - weight[a]!;
         const breach = place[a] === LOWER ? -reduced : reduced;
-        if (breach > most) {
-          most = breach;
+        if (breach > this.breach) {
+          this.breach = breach;
           best = a;
         }
       }
@@ -148,7 +282,8 @@ class Tree {
     return best;
   }
 
-  private pivot(entering: number): boolean {
+  /** Takes an arc into the tree; the flow that this moves. */
+  private pivot(entering: number): number {
     const { from, to, cap, flow, place, parent, link, depth } = this;
     const forward = place[entering] === LOWER;
     const u = forward ? from[entering]! : to[entering]!;
@@ -187,7 +322,7 @@ class Tree {
         flips = false;
       }
     }
-    if (delta === Number.POSITIVE_INFINITY) return false;
+    if (delta === Number.POSITIVE_INFINITY) return delta;
     if (delta > 0) {
       flow[entering] = flow[entering]! + (forward ? delta : -delta);
       for (let x = u; x !== join; x = parent[x]!) {
@@ -201,13 +336,13 @@ class Tree {
     }
     if (flips) {
       place[entering] = forward ? UPPER : LOWER;
-      return true;
+      return delta;
     }
     const out = link[leaving]!;
     place[out] = flow[out]! <= 1e-9 ? LOWER : UPPER;
     place[entering] = IN_TREE;
     this.rehang(onU ? u : v, onU ? v : u, entering, leaving);
-    return true;
+    return delta;
   }
 
   /** Cuts the subtree below `leaving`'s link, turns it so that `top` is its root and hangs it on `parent` by `arc`. */
@@ -225,15 +360,30 @@ class Tree {
       newLink = oldLink;
       x = oldParent;
     }
-    const { from, weight, link, potential, depth, child, after } = this;
-    const stack = [top];
-    while (stack.length > 0) {
-      const y = stack.pop()!;
+    this.spread(top);
+  }
+
+  /** Potentials and depths of a subtree from what is above it. */
+  private spread(top: number): void {
+    const { from, weight, link, potential, depth, child, after, stack } = this;
+    stack[0] = top;
+    for (let count = 1; count > 0; ) {
+      const y = stack[--count]!;
       const a = link[y]!;
       const above = this.parent[y]!;
       potential[y] = from[a] === above ? potential[above]! + weight[a]! : potential[above]! - weight[a]!;
       depth[y] = depth[above]! + 1;
-      for (let c = child[y]!; c >= 0; c = after[c]!) stack.push(c);
+      for (let c = child[y]!; c >= 0; c = after[c]!) stack[count++] = c;
     }
   }
+}
+
+interface Kept {
+  readonly m: number;
+  readonly scan: number;
+  readonly weight: Float64Array;
+  readonly flow: Float64Array;
+  readonly place: Uint8Array;
+  readonly tree: readonly Int32Array[];
+  readonly potential: Float64Array;
 }

@@ -6,11 +6,10 @@ export class Rng {
   private w: number;
 
   constructor(seed: number) {
-    this.x = (seed | 0) ^ 0x2545f491;
-    this.y = 362436069;
-    this.z = 521288629;
-    this.w = 88675123;
-    for (let i = 0; i < 16; i++) this.bits();
+    this.x = mixed(seed);
+    this.y = mixed(this.x + 362436069);
+    this.z = mixed(this.y + 521288629);
+    this.w = mixed(this.z + 88675123) | 1;
   }
 
   /** 32 random bits, unsigned. */
@@ -42,4 +41,12 @@ export class Rng {
     }
     return list;
   }
+}
+
+/** All bits of a whole number spread over all bits of another (finalizer of MurmurHash3, A. Appleby, public domain): neighbouring seeds draw nothing alike. */
+function mixed(n: number): number {
+  let h = n | 0;
+  h = Math.imul(h ^ (h >>> 16), 0x85ebca6b);
+  h = Math.imul(h ^ (h >>> 13), 0xc2b2ae35);
+  return h ^ (h >>> 16);
 }

@@ -16,16 +16,15 @@ import {
   withTied,
 } from './destroy.js';
 import { Inserter } from './insert.js';
-import { neighbours } from './neighbours.js';
 import { Rng } from './rng.js';
-import type { Swap } from './timetable.js';
+import type { Move } from './reorder.js';
 import type { Bias } from './variants.js';
 
 /** Points for a job that has no place: more than any delay can cost. */
 const UNPLACED = 1e7;
 
-/** Exchanges tried on a schedule before it is left as it is: many where they are quick. */
-const EXCHANGES = { least: 4, most: 12, perActivities: 100 };
+/** What trying one change of order counts as for each activity, in minutes of rows. */
+const MOVE_WORK = 10;
 
 /** What one timing of a schedule counts as for each activity, in minutes of rows. */
 const TIMING_WORK = 200;
@@ -39,6 +38,14 @@ const USUAL_ACTIVITIES = 20;
 
 const NEIGHBOURHOODS: readonly Destroy[] = [anyJobs, nearInTime, runTogether, dearest, sameNeeds];
 
+export interface Reordering {
+  /** Null where the order has no times. */
+  readonly state: State | null;
+  moves(): Move[];
+  saving(move: Move): number;
+  taken(move: Move): State | null;
+}
+
 export interface SearchOptions {
   readonly seed: number;
   /** Minutes of rows that may be filled: the measure of effort, the same on every machine. */
@@ -51,8 +58,8 @@ export interface SearchOptions {
   readonly start?: State;
   /** A better schedule with the same structure, or the same. */
   readonly polish: (state: State, tune: boolean) => State;
-  /** With two neighbours exchanged; null where that cannot be. */
-  readonly swapped: (state: State, swap: Swap) => State | null;
+  /** A schedule in time, and what changes of its order would save. */
+  readonly reorder: (state: State) => Reordering;
   /** Stops when the cost is down to this. */
   readonly bound: number;
   readonly onBest?: (cost: number, state: State) => void;
@@ -81,14 +88,10 @@ class Search {
   /** How long a job can wait to land before that gets dear: those that cannot wait should choose their place first. */
   private readonly urgency: number[];
 
-  private readonly exchanges: number;
-
   constructor(
     private readonly model: Model,
     private readonly options: SearchOptions,
   ) {
-    const quick = Math.floor(EXCHANGES.perActivities / model.activities.length);
-    this.exchanges = Math.max(EXCHANGES.least, Math.min(EXCHANGES.most, quick));
     this.rng = new Rng(options.seed);
     this.best = new State(model);
     this.urgency = model.jobs.map((job) => (job.group < 0 ? 400 : Math.min(300, job.keeps) - 10 * job.rate));
@@ -109,7 +112,7 @@ class Search {
     let stopped = false;
     let stale = 0;
     let returns = 0;
-    let tuned = -TUNE_EVERY;
+    let tunedAt = -TUNE_EVERY;
     let untuned = false;
     const goesOn = (): boolean => this.inserter.work < options.work || this.rounds < (options.rounds ?? 0);
     while (goesOn() && this.bestCost > options.bound + 1e-6) {
@@ -141,24 +144,28 @@ class Search {
       const threshold = Math.max(6, 0.03 * this.bestCost) * left * left + 0.02;
       stale++;
       let found = next;
+      let order: Reordering | null = null;
       let cost = this.cost(found);
       if (cost < UNPLACED && cost < currentCost + worth) {
         this.inserter.charge(timing);
-        found = options.polish(found, false);
+        order = options.reorder(found);
+        found = order.state ?? found;
         cost = this.cost(found);
         if (cost < this.bestCost - 1e-9) {
           untuned = true;
-          if (this.rounds - tuned >= TUNE_EVERY) {
+          if (this.rounds - tunedAt >= TUNE_EVERY) {
             this.inserter.charge(timing * 20);
-            found = options.polish(found, true);
+            const tuned = options.polish(found, true);
+            if (this.cost(tuned) < cost) order = null;
+            found = tuned;
             cost = this.cost(found);
-            tuned = this.rounds;
+            tunedAt = this.rounds;
             untuned = false;
           }
         }
       }
       if (cost < UNPLACED && cost < this.bestCost + threshold) {
-        found = this.exchange(found, cost);
+        found = this.reordered(found, order);
         cost = this.cost(found);
       }
       if (cost < currentCost - 1e-9) weights[chosen] = weights[chosen]! * 0.9 + 0.4;
@@ -189,26 +196,30 @@ class Search {
     return { state: this.best, cost: this.bestCost, rounds: this.rounds, stopped, unplaced };
   }
 
-  /** Exchanges neighbours, some chosen by chance, for as long as that helps. */
-  private exchange(state: State, cost: number): State {
+  /** Puts a schedule in time and changes its order for as long as that helps. */
+  private reordered(state: State, begun: Reordering | null): State {
+    const { inserter, options } = this;
+    const each = this.model.activities.length;
     let best = state;
-    let least = cost;
-    for (let helped = true; helped; ) {
-      helped = false;
-      const swaps = this.rng.shuffle(neighbours(best)).slice(0, this.exchanges);
-      for (const swap of swaps) {
-        this.inserter.charge(TIMING_WORK * this.model.activities.length);
-        const next = this.options.swapped(best, swap);
-        if (next === null) continue;
-        const points = this.cost(next);
-        if (points > least - 1e-9) continue;
-        best = next;
-        least = points;
+    for (let next = begun; ; next = null) {
+      if (next === null) inserter.charge(TIMING_WORK * each);
+      const reordering = next ?? options.reorder(best);
+      if (reordering.state === null) return best;
+      best = reordering.state;
+      const least = this.cost(best);
+      const savings = reordering.moves().map((move) => ({ move, saved: reordering.saving(move) }));
+      inserter.charge(MOVE_WORK * each * savings.length);
+      const worth = savings.filter(({ saved }) => saved > 1e-6).sort((x, y) => y.saved - x.saved);
+      let helped = false;
+      for (const { move } of worth.slice(0, 3)) {
+        const changed = reordering.taken(move);
+        if (changed === null || this.cost(changed) > least - 1e-9) continue;
+        best = changed;
         helped = true;
         break;
       }
+      if (!helped) return best;
     }
-    return best;
   }
 
   private offer(state: State, cost: number): void {
@@ -259,20 +270,27 @@ class Search {
       const state = new State(model);
       const order = model.jobs.map((job) => job.id).sort((x, y) => rule(x) - rule(y) || x - y);
       this.insertAll(state, order, null, null);
-      const cost = this.cost(state);
+      const timed = this.finished(state);
+      const cost = this.cost(timed);
       if (cost < least) {
         least = cost;
-        best = state;
+        best = timed;
       }
     }
     return best!;
+  }
+
+  /** In time, and with its neighbours exchanged where that helps; as it is where something has no place. */
+  private finished(state: State): State {
+    if (this.cost(state) >= UNPLACED) return state;
+    return this.reordered(state, null);
   }
 
   /** A schedule from nothing, in an order chosen by chance. */
   private afresh(): State {
     const state = new State(this.model);
     this.insertAll(state, this.rng.shuffle(this.model.jobs.map((job) => job.id)), null, null);
-    return state;
+    return this.finished(state);
   }
 
   /** Puts back all that is out; false as soon as something finds no place that could be better than the best schedule. */

@@ -9,8 +9,9 @@ import { explainNone } from './explain/explain.js';
 import { cannotBeDone, secondLook } from './explain/judge.js';
 import type { Reason } from './explain/reason.js';
 import { earliestStarts, pathsOf } from './paths.js';
+import { Reorder } from './reorder.js';
 import { type SearchResult, search } from './search.js';
-import { polish, swapped } from './timing.js';
+import { polish } from './timing.js';
 import { writePlan } from './write-plan.js';
 
 export type Effort = PlanDocument['effort']['level'];
@@ -83,7 +84,7 @@ export function solve(problem: Problem, options: SolveOptions): Solved {
       earliest: est,
       paths,
       polish: (state, tune) => polish(compiled, state, tune),
-      swapped: (state, swap) => swapped(compiled, state, swap),
+      reorder: (state) => new Reorder(compiled, state),
       bound: bound.points,
       ...(start && { start }),
       ...(options.onProgress && { onBest: (points: number) => options.onProgress!({ points, bound: bound.points }) }),

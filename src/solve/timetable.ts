@@ -16,11 +16,6 @@ export interface SkeletonRun {
   readonly to: number;
 }
 
-export interface Swap {
-  readonly before: number;
-  readonly after: number;
-}
-
 export interface Timetable<M> {
   readonly compiled: Compiled;
   /** Gives the order of everything. */
@@ -29,8 +24,6 @@ export interface Timetable<M> {
   readonly lengths: Int32Array;
   /** Workers, `crew` for each stretch in turn, that go with `lengths`. */
   readonly hands: readonly (readonly number[])[];
-  /** An activity that goes before another wherever it comes after it. */
-  readonly swap: Swap | null;
   readonly runs: readonly SkeletonRun[];
   /** Minute 0. */
   readonly zero: M;
@@ -45,6 +38,8 @@ export interface Timetable<M> {
   finish(run: number): M;
   /** later - earlier in [low, high]. */
   apart(earlier: M, later: M, low: number, high?: number): void;
+  /** `later` is not before `earlier`, only because occupant `one` is on a machine before occupant `two`. */
+  inTurn(one: number, two: number, earlier: M, later: M): void;
   /** Adds `rate` points a minute of later - earlier. */
   charge(rate: number, earlier: M, later: M): void;
   /** Adds `rate` points a minute by which later - earlier exceeds `free`. */

@@ -5,7 +5,7 @@
 import type { State } from '../kernel/state.js';
 import type { Compiled } from './compile.js';
 import { Network } from './network-simplex.js';
-import type { SkeletonRun, Swap, Timetable } from './timetable.js';
+import type { SkeletonRun, Timetable } from './timetable.js';
 
 export interface NodeMoment {
   readonly node: number;
@@ -18,7 +18,9 @@ const SCALE = 1e6;
 export class TimingNetwork implements Timetable<NodeMoment> {
   readonly zero: NodeMoment = { node: 0, offset: 0 };
   readonly first: NodeMoment;
-  private readonly network = new Network();
+  readonly network = new Network();
+  /** Occupants of machines in turn, with the arc that keeps them so. */
+  readonly turns: { readonly arc: number; readonly one: number; readonly two: number }[] = [];
   private readonly starts: number[];
   private readonly ends: NodeMoment[];
   private readonly landings: number[];
@@ -33,7 +35,6 @@ export class TimingNetwork implements Timetable<NodeMoment> {
     readonly runs: readonly SkeletonRun[],
     readonly lengths: Int32Array,
     readonly hands: readonly (readonly number[])[],
-    readonly swap: Swap | null,
   ) {
     const { network } = this;
     network.node();
@@ -94,6 +95,11 @@ export class TimingNetwork implements Timetable<NodeMoment> {
       this.network.arc(later.node, earlier.node, -(high + shift), Number.POSITIVE_INFINITY);
   }
 
+  inTurn(one: number, two: number, earlier: NodeMoment, later: NodeMoment): void {
+    this.turns.push({ arc: this.network.arcs, one, two });
+    this.apart(earlier, later, 0);
+  }
+
   charge(rate: number, earlier: NodeMoment, later: NodeMoment): void {
     const pull = Math.round(rate * SCALE);
     this.network.addPull(later.node, pull);
@@ -117,7 +123,27 @@ export class TimingNetwork implements Timetable<NodeMoment> {
 
   /** When every moment is at least points; null where the structure has no times. */
   solve(): ((moment: NodeMoment) => number) | null {
-    const potential = this.network.solve();
-    return potential === null ? null : (m) => Math.round(potential[m.node]!) + m.offset;
+    return this.network.solve() === null ? null : this.times();
+  }
+
+  /** Times at the network's present optimum. */
+  times(): (moment: NodeMoment) => number {
+    const potential = this.network.potentials();
+    return (m) => Math.round(potential[m.node]!) + m.offset;
+  }
+
+  /** Goes on from the last optimum after changes of the network; whether there are times that cost fewer points than `most`. */
+  again(most: number): boolean {
+    return this.network.again(most * SCALE);
+  }
+
+  /** After `solve`: points at the optimum, up to a constant that is the same for every order of the same activities. */
+  get points(): number {
+    return this.network.cost / SCALE;
+  }
+
+  /** After `solve`: points that a minute less of the arc's row would save. */
+  rate(arc: number): number {
+    return this.network.flow(arc) / SCALE;
   }
 }

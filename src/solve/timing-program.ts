@@ -28,7 +28,6 @@ export class TimingProgram implements Timetable<Moment> {
   readonly lp = new LinearProgram();
   readonly lengths: Int32Array;
   readonly hands: readonly (readonly number[])[];
-  readonly swap = null;
   readonly starts: Int32Array;
   /** Length: a variable (range), or linear in a run's level, or a constant. */
   private readonly spans: { variable: number; slope: number; constant: number }[] = [];
@@ -155,6 +154,10 @@ export class TimingProgram implements Timetable<Moment> {
 
   private moment(variable: number): Moment {
     return { terms: [variable, 1], offset: 0 };
+  }
+
+  inTurn(_one: number, _two: number, earlier: Moment, later: Moment): void {
+    this.apart(earlier, later, 0);
   }
 
   apart(earlier: Moment, later: Moment, low: number, high = Number.POSITIVE_INFINITY): void {

@@ -13,8 +13,8 @@ import { stretchesOf } from '../kernel/model.js';
 import { State } from '../kernel/state.js';
 import type { Compiled } from './compile.js';
 import { orderRows } from './order-rows.js';
-import { type SkeletonRun, type Swap, timingRuns } from './timetable.js';
-import { TimingNetwork } from './timing-network.js';
+import { type SkeletonRun, timingRuns } from './timetable.js';
+import { type NodeMoment, TimingNetwork } from './timing-network.js';
 import { type Segment, TimingProgram } from './timing-program.js';
 import { mealRows } from './timing-rows.js';
 
@@ -57,15 +57,13 @@ function segmentAt(
 }
 
 /**
- * The best schedule with the order, places and hands of `state`, its runs in the states `fixed` and, where asked, two neighbours
- * exchanged; null where there is none.
+ * The best schedule with the order, places and hands of `state` and its runs in the states `fixed`; null where there is none.
  */
 export function retime(
   compiled: Compiled,
   state: State,
   skeleton: readonly SkeletonRun[],
   fixed: readonly number[],
-  swap: Swap | null,
 ): State | null {
   const lengths = Int32Array.from(state.minutes);
   const settings = Int32Array.from(state.setting);
@@ -80,29 +78,38 @@ export function retime(
     }
   }
   const runs = skeleton.map((run, r) => ({ ...run, state: fixed[r]! }));
-  const network = new TimingNetwork(compiled, state, runs, lengths, hands, swap);
+  const network = new TimingNetwork(compiled, state, runs, lengths, hands);
   mealRows(network);
   orderRows(network);
   const timeOf = network.solve();
-  if (timeOf === null) return null;
-  const next = new State(compiled.model);
-  for (const { id } of compiled.model.activities) {
+  return timeOf === null ? null : written(network, settings, hands, timeOf);
+}
+
+/** The schedule with the network's times and these hands; null where it breaks a rule that no row says. */
+export function written(
+  network: TimingNetwork,
+  settings: Int32Array,
+  hands: readonly (readonly number[])[],
+  timeOf: (moment: NodeMoment) => number,
+): State | null {
+  const { model } = network.compiled;
+  const { state, runs } = network;
+  const next = new State(model);
+  for (const { id } of model.activities) {
     const start = timeOf(network.start(id));
     const at = { start, minutes: timeOf(network.end(id)) - start, mode: state.mode[id]!, setting: settings[id]! };
     next.place(id, at, hands[id]!, state.units[id]!);
   }
-  runs.forEach((run) => {
+  for (const run of runs) {
     for (const j of run.stores) {
       const start = timeOf(network.storeStart(j));
       const mode = state.store.mode[j]!;
       next.store.mode[j] = mode;
-      next.store.setting[j] = compiled.model.jobs[j]!.storage!.modes[mode]!.settings.findIndex(
-        (s) => s.state === run.state,
-      );
+      next.store.setting[j] = model.jobs[j]!.storage!.modes[mode]!.settings.findIndex((s) => s.state === run.state);
       next.store.start[j] = start;
       next.store.minutes[j] = timeOf(network.storeEnd(j)) - start;
     }
-  });
+  }
   return holds(next) ? next : null;
 }
 
@@ -181,7 +188,7 @@ export function polish(compiled: Compiled, state: State, tune: boolean): State {
   let best = state;
   let least = totalOf(costOf(state));
   const tryFixed = (candidate: number[]): boolean => {
-    const next = retime(compiled, best, skeleton, candidate, null);
+    const next = retime(compiled, best, skeleton, candidate);
     if (next === null) return false;
     const cost = totalOf(costOf(next));
     if (cost > least - 1e-9) return false;
@@ -220,16 +227,4 @@ export function polish(compiled: Compiled, state: State, tune: boolean): State {
     }
   }
   return best;
-}
-
-/** `state` with two neighbours on some worker, unit or renewable exchanged, in time again; null where that cannot be. */
-export function swapped(compiled: Compiled, state: State, swap: Swap): State | null {
-  const skeleton = timingRuns(state);
-  return retime(
-    compiled,
-    state,
-    skeleton,
-    skeleton.map((run) => run.state),
-    swap,
-  );
 }

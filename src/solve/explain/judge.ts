@@ -132,7 +132,7 @@ export class Judge {
       earliest,
       paths: pathsOf(model),
       polish: (state) => state,
-      swapped: () => null,
+      reorder: (state) => ({ state, moves: () => [], saving: () => 0, taken: () => null }),
       bound: Number.NEGATIVE_INFINITY,
       onBest: (_, state) => {
         if (!model.jobs.every((job) => state.jobIsPlaced(job.id))) return;

@@ -1,0 +1,218 @@
+/**
+ * A schedule in time, and what changes of its order would save. Each change takes some rows away and adds others; the network goes on
+ * from its last optimum, so that trying one costs a small part of timing the schedule anew.
+ */
+import { extraHands } from '../kernel/cost.js';
+import type { State } from '../kernel/state.js';
+import type { Compiled } from './compile.js';
+import { type Entry, handedOver, type Line, linesOf, stretchEntry, stretchMoments, turnRows } from './lines.js';
+import { addRows, machineRows } from './order-rows.js';
+import { timingRuns } from './timetable.js';
+import { type NodeMoment, TimingNetwork } from './timing-network.js';
+import { mealRows } from './timing-rows.js';
+import { written } from './timing.js';
+
+/** `ahead`: `after` goes directly before `before` wherever it comes later. `hand`: another worker does the activity. */
+export type Move =
+  | { readonly kind: 'ahead'; readonly before: number; readonly after: number }
+  | { readonly kind: 'hand'; readonly a: number; readonly from: number; readonly to: number; readonly sooner: number };
+
+/** Changes tried of one schedule. */
+const MOST_MOVES = 80;
+/** How many places ahead an activity is tried. */
+const AHEAD = 3;
+
+interface Chain {
+  readonly line: Line<NodeMoment>;
+  /** First arc of what keeps entry i behind the one before it, and of its stay; one more at the end. */
+  readonly turnArcs: number[];
+  readonly stayArcs: number[];
+}
+
+export class Reorder {
+  private readonly network: TimingNetwork;
+  private readonly chains: Chain[] = [];
+  private readonly least: number;
+  /** The schedule in its best times; null where it has none. */
+  readonly state: State | null;
+
+  constructor(
+    private readonly compiled: Compiled,
+    private readonly given: State,
+  ) {
+    const network = new TimingNetwork(compiled, given, timingRuns(given), given.minutes, given.hands);
+    this.network = network;
+    mealRows(network);
+    machineRows(network);
+    for (const line of linesOf(network)) this.chains.push(this.chain(line));
+    const timeOf = network.solve();
+    this.state = timeOf === null ? null : written(network, given.setting, given.hands, timeOf);
+    this.least = timeOf === null ? 0 : network.points;
+    network.network.keep();
+  }
+
+  private chain(line: Line<NodeMoment>): Chain {
+    const { network } = this;
+    const turnArcs: number[] = [];
+    const stayArcs: number[] = [];
+    line.entries.forEach((entry, i) => {
+      turnArcs.push(network.network.arcs);
+      if (i > 0) addRows(network, turnRows(line.entries[i - 1]!, entry));
+      stayArcs.push(network.network.arcs);
+      addRows(network, entry.stay);
+    });
+    turnArcs.push(network.network.arcs);
+    return { line, turnArcs, stayArcs };
+  }
+
+  /** Changes that may save something, the most promising first: those of neighbours whose order costs points. */
+  moves(): Move[] {
+    const found = new Map<string, { move: Move; rate: number }>();
+    const add = (move: Move, rate: number): void => {
+      const key = move.kind === 'ahead' ? `${move.before} ${move.after}` : `${move.a} ${move.from} ${move.to} ${move.sooner}`;
+      const known = found.get(key);
+      if (known === undefined || known.rate < rate) found.set(key, { move, rate });
+    };
+    const { network } = this;
+    for (const { arc, one, two } of network.turns) {
+      const rate = network.rate(arc);
+      if (rate > 1e-9 && one >= 0 && two >= 0) add({ kind: 'ahead', before: one, after: two }, rate);
+    }
+    for (const { line, turnArcs, stayArcs } of this.chains) {
+      for (let i = 1; i < line.entries.length; i++) {
+        let rate = 0;
+        for (let arc = turnArcs[i]!; arc < stayArcs[i]!; arc++) rate += network.rate(arc);
+        if (rate <= 1e-9) continue;
+        const two = line.entries[i]!.a;
+        for (let k = i - 1; k >= Math.max(0, i - AHEAD); k--) {
+          const one = line.entries[k]!.a;
+          if (one !== two) add({ kind: 'ahead', before: one, after: two }, rate / (i - k));
+        }
+        if (line.worker < 0) continue;
+        for (const a of [two, line.entries[i - 1]!.a]) {
+          for (const to of this.ableBeside(a, line.worker)) {
+            for (const sooner of [0, 1]) add({ kind: 'hand', a, from: line.worker, to, sooner }, rate / (2 + sooner));
+          }
+        }
+      }
+    }
+    return [...found.values()]
+      .sort((x, y) => y.rate - x.rate)
+      .slice(0, MOST_MOVES)
+      .map(({ move }) => move);
+  }
+
+  private ableBeside(a: number, worker: number): number[] {
+    const { able } = this.given.modeOf(a);
+    return this.compiled.model.workers.map((_, w) => w).filter((w) => w !== worker && (able >> w) % 2 !== 0);
+  }
+
+  /** Points that a change saves; not above 0 where it saves none or cannot be. */
+  saving(move: Move): number {
+    const extra = this.change(move);
+    const saved =
+      extra !== null && this.network.again(this.least - extra) ? this.least - this.network.points - extra : 0;
+    this.network.network.restore();
+    return saved;
+  }
+
+  /** The schedule with a change, in time; null where that cannot be. */
+  taken(move: Move): State | null {
+    const { network, given } = this;
+    const possible = this.change(move) !== null && network.again(this.least);
+    const hands = given.hands.slice();
+    if (move.kind === 'hand') hands[move.a] = handedOver(given, move.a, move.from, move.to) ?? given.hands[move.a]!;
+    const next = possible ? written(network, given.setting, hands, network.times()) : null;
+    network.network.restore();
+    return next;
+  }
+
+  /** Takes away and adds rows; the points beside the network's that the change costs, null where it cannot be. */
+  private change(move: Move): number | null {
+    if (move.kind === 'hand') return this.handOver(move);
+    const { before, after } = move;
+    for (const chain of this.chains) this.advance(chain, before, after);
+    const { network, given } = this;
+    const from = given.start[before]!;
+    for (const { arc, one, two } of network.turns) {
+      if (two !== after || one < 0 || (one !== before && given.start[one]! < from)) continue;
+      network.network.mute(arc);
+      network.apart(network.end(two), network.start(one), 0);
+    }
+    return 0;
+  }
+
+  private advance(chain: Chain, before: number, after: number): void {
+    const { entries } = chain.line;
+    const to = entries.findIndex((entry) => entry.a === before);
+    if (to < 0) return;
+    const order = entries.map((_, i) => i);
+    let moved = to;
+    for (let i = to + 1; i < entries.length; i++) {
+      if (entries[i]!.a !== after) continue;
+      order.splice(i, 1);
+      order.splice(moved++, 0, i);
+    }
+    if (moved > to) this.relink(chain, order);
+  }
+
+  /** Rows of a line whose entries come in another order, some of them left out. */
+  private relink({ line: { entries }, turnArcs, stayArcs }: Chain, order: readonly number[]): void {
+    const kept = new Set<number>();
+    const fresh: [number, number][] = [];
+    for (let k = 1; k < order.length; k++) {
+      if (order[k] === order[k - 1]! + 1) kept.add(order[k]!);
+      else fresh.push([order[k - 1]!, order[k]!]);
+    }
+    for (let i = 1; i < entries.length; i++) {
+      if (!kept.has(i)) for (let arc = turnArcs[i]!; arc < stayArcs[i]!; arc++) this.network.network.mute(arc);
+    }
+    for (const [i, k] of fresh) addRows(this.network, turnRows(entries[i]!, entries[k]!));
+  }
+
+  private handOver({ a, from, to, sooner }: Extract<Move, { kind: 'hand' }>): number | null {
+    const { network, given } = this;
+    const hands = handedOver(given, a, from, to);
+    if (hands === null) return null;
+    const { model } = this.compiled;
+    const { crew } = given.modeOf(a).attention;
+    const fresh: Entry<NodeMoment>[] = [];
+    for (const [k, stretch] of stretchMoments(network, a).entries()) {
+      if (!given.hands[a]!.slice(k * crew, (k + 1) * crew).includes(from)) continue;
+      if (!model.workers[to]!.stays.some((s) => s.from <= stretch.at && stretch.at < s.to)) return null;
+      fresh.push(stretchEntry(network, to, a, stretch));
+    }
+    const old = this.chains.find(({ line }) => line.worker === from)!;
+    const left = old.line.entries.map((_, i) => i).filter((i) => old.line.entries[i]!.a !== a);
+    this.relink(old, left);
+    old.line.entries.forEach((entry, i) => {
+      if (entry.a !== a) return;
+      for (let arc = old.stayArcs[i]!; arc < old.turnArcs[i + 1]!; arc++) network.network.mute(arc);
+    });
+    this.receive(this.chains.find(({ line }) => line.worker === to) ?? null, fresh, sooner);
+    const was = given.hands[a]!.length === crew ? 0 : extraHands(given, a);
+    const is = hands.length === crew ? 0 : new Set(hands).size - crew;
+    return model.rates.swap * (is - was);
+  }
+
+  /** Puts entries into a worker's line by time, `sooner` places ahead of where they would come. */
+  private receive(chain: Chain | null, fresh: readonly Entry<NodeMoment>[], sooner: number): void {
+    const { network } = this;
+    const entries = chain === null ? [] : chain.line.entries;
+    const merged: { entry: Entry<NodeMoment>; index: number }[] = entries.map((entry, index) => ({ entry, index }));
+    for (const entry of fresh) {
+      addRows(network, entry.stay);
+      let at = merged.findIndex((other) => other.entry.at > entry.at);
+      if (at < 0) at = merged.length;
+      merged.splice(Math.max(0, at - sooner), 0, { entry, index: -1 });
+    }
+    for (let k = 1; k < merged.length; k++) {
+      const [one, two] = [merged[k - 1]!, merged[k]!];
+      if (one.index < 0 || two.index < 0) addRows(network, turnRows(one.entry, two.entry));
+      else continue;
+      if (two.index > 0 && chain !== null) {
+        for (let arc = chain.turnArcs[two.index]!; arc < chain.stayArcs[two.index]!; arc++) network.network.mute(arc);
+      }
+    }
+  }
+}
