@@ -8,9 +8,9 @@ import type { Compiled } from './compile.js';
 import { type Entry, handedOver, type Line, linesOf, stretchEntry, stretchMoments, turnRows } from './lines.js';
 import { addRows, machineRows } from './order-rows.js';
 import { timingRuns } from './timetable.js';
+import { written } from './timing.js';
 import { type NodeMoment, TimingNetwork } from './timing-network.js';
 import { mealRows } from './timing-rows.js';
-import { written } from './timing.js';
 
 /** `ahead`: `after` goes directly before `before` wherever it comes later. `hand`: another worker does the activity. */
 export type Move =
@@ -69,7 +69,8 @@ export class Reorder {
   moves(): Move[] {
     const found = new Map<string, { move: Move; rate: number }>();
     const add = (move: Move, rate: number): void => {
-      const key = move.kind === 'ahead' ? `${move.before} ${move.after}` : `${move.a} ${move.from} ${move.to} ${move.sooner}`;
+      const key =
+        move.kind === 'ahead' ? `${move.before} ${move.after}` : `${move.a} ${move.from} ${move.to} ${move.sooner}`;
       const known = found.get(key);
       if (known === undefined || known.rate < rate) found.set(key, { move, rate });
     };

@@ -16,8 +16,8 @@ import {
   withTied,
 } from './destroy.js';
 import { Inserter } from './insert.js';
-import { Rng } from './rng.js';
 import type { Move } from './reorder.js';
+import { Rng } from './rng.js';
 import type { Bias } from './variants.js';
 
 /** Points for a job that has no place: more than any delay can cost. */
@@ -45,6 +45,9 @@ export interface Reordering {
   saving(move: Move): number;
   taken(move: Move): State | null;
 }
+
+/** Where schedules stay as they were made. */
+export const AS_IT_IS = (state: State): Reordering => ({ state, moves: () => [], saving: () => 0, taken: () => null });
 
 export interface SearchOptions {
   readonly seed: number;

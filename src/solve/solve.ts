@@ -16,14 +16,16 @@ import { writePlan } from './write-plan.js';
 
 export type Effort = PlanDocument['effort']['level'];
 
-/** Minutes of rows filled for up to ten dishes. */
+/** Minutes of rows filled for up to `FEW_JOBS` dishes. */
 const WORK: Record<Effort, number> = { quick: 8e5, normal: 3e6, deep: 1e8 };
+
+const FEW_JOBS = 8;
 
 /** More dishes have more ways to be arranged, each of which takes longer to try; beyond this factor patience ends. */
 const MOST_WORK = 110;
 
 function workFor(effort: Effort, jobs: number): number {
-  return WORK[effort] * Math.min(MOST_WORK, Math.max(1, jobs / 10) ** 2);
+  return WORK[effort] * Math.min(MOST_WORK, Math.max(1, jobs / FEW_JOBS) ** 2);
 }
 
 /** A handful of steps is tried until it is almost surely solved: this many rounds at normal effort, divided by the steps cubed. */
@@ -75,12 +77,11 @@ export function solve(problem: Problem, options: SolveOptions): Solved {
   const bound = lowerBound(model, paths, est);
   if (bound.hopeless.length > 0) return none(bound.hopeless);
   const many = model.jobs.length > MANY_JOBS;
-  if (!many && cannotBeDone(problem, model)) return none([]);
-  const improve = (start?: State): SearchResult =>
+  const improve = (work: number, rounds: number, start?: State): SearchResult =>
     search(model, {
       seed: options.seed,
-      work: options.work ?? workFor(options.effort, model.jobs.length),
-      rounds: options.work === undefined ? roundsFor(options.effort, model.activities.length) : 0,
+      work,
+      rounds,
       earliest: est,
       paths,
       polish: (state, tune) => polish(compiled, state, tune),
@@ -90,12 +91,17 @@ export function solve(problem: Problem, options: SolveOptions): Solved {
       ...(options.onProgress && { onBest: (points: number) => options.onProgress!({ points, bound: bound.points }) }),
       ...(options.shouldStop && { shouldStop: options.shouldStop }),
     });
-  let found = improve();
+  const work = options.work ?? workFor(options.effort, model.jobs.length);
+  const rounds = options.work === undefined ? roundsFor(options.effort, model.activities.length) : 0;
+  const first = improve(0, 0);
+  // A proof that nothing fits takes long, and is worth looking for only where the first schedules leave something out.
+  if (first.unplaced.length > 0 && !many && cannotBeDone(problem, model)) return none([]);
+  let found = improve(work, rounds, first.state);
   if (found.unplaced.length > 0) {
     if (many) return { plan: null, reasons: [notFound(problem, found.unplaced)] };
     const second = found.stopped ? null : secondLook(problem, model, options.seed, options.shouldStop);
     if (second === null) return none(found.unplaced);
-    found = improve(polish(compiled, second, false));
+    found = improve(work, rounds, polish(compiled, second, false));
   }
   const { state } = found;
   const total = totalOf(costOf(state));

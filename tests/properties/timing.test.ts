@@ -12,7 +12,7 @@ import type { Problem } from '../../src/problem/problem.js';
 import { type Compiled, compile } from '../../src/solve/compile.js';
 import { orderRows } from '../../src/solve/order-rows.js';
 import { earliestStarts, pathsOf } from '../../src/solve/paths.js';
-import { search } from '../../src/solve/search.js';
+import { AS_IT_IS, search } from '../../src/solve/search.js';
 import { type Timetable, timingRuns } from '../../src/solve/timetable.js';
 import { polish, retime } from '../../src/solve/timing.js';
 import { TimingNetwork } from '../../src/solve/timing-network.js';
@@ -39,7 +39,7 @@ function scheduled(compiled: Compiled, seed: number, work: number): State | null
     earliest,
     paths: pathsOf(model),
     polish: (state) => state,
-    swapped: () => null,
+    reorder: AS_IT_IS,
     bound: 0,
   });
   return found.unplaced.length > 0 ? null : found.state;
@@ -122,7 +122,7 @@ function asItIs(instance: Instance): Found {
 
 function byNetwork(instance: Instance): Found | null {
   const { compiled, state } = instance;
-  const network = new TimingNetwork(compiled, state, timingRuns(state), state.minutes, state.hands, null);
+  const network = new TimingNetwork(compiled, state, timingRuns(state), state.minutes, state.hands);
   mealRows(network);
   orderRows(network);
   const timeOf = network.solve();
@@ -236,7 +236,6 @@ describe('timing', () => {
         state,
         skeleton,
         skeleton.map((run) => run.state),
-        null,
       );
       if (next === null) continue;
       held++;

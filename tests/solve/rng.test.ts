@@ -10,37 +10,47 @@ describe('Rng', () => {
     expect([of(1), of(2), of(-7)]).toMatchInlineSnapshot(`
       [
         [
-          1651932030,
-          677519757,
-          3310890258,
+          1050428388,
+          731609040,
+          4078177729,
         ],
         [
-          1441862501,
-          690207136,
-          3290017047,
+          1127522521,
+          2816169897,
+          1205023923,
         ],
         [
-          3875402984,
-          3697274570,
-          807664452,
+          3115825006,
+          3096537531,
+          1962738530,
         ],
       ]
     `);
   });
 
   it('is xorshift with the shifts 11, 8 and 19', () => {
-    // The recurrence by itself, in exact arithmetic on whole numbers of 32 bits.
+    // The recurrence by itself, in exact arithmetic on whole numbers of 32 bits: each draw follows from the four before it.
     const mask = (1n << 32n) - 1n;
-    let [x, y, z, w] = [BigInt.asUintN(32, 5n ^ 0x2545f491n), 362436069n, 521288629n, 88675123n];
-    const next = (): bigint => {
-      const t = (x ^ (x << 11n)) & mask;
-      [x, y, z] = [y, z, w];
-      w = w ^ (w >> 19n) ^ t ^ (t >> 8n);
-      return w;
-    };
-    for (let i = 0; i < 16; i++) next();
     const rng = new Rng(5);
-    for (let i = 0; i < 50; i++) expect(BigInt(rng.bits())).toBe(next());
+    const drawn = Array.from({ length: 50 }, () => BigInt(rng.bits()));
+    for (let i = 4; i < drawn.length; i++) {
+      const [x, w] = [drawn[i - 4]!, drawn[i - 1]!];
+      const t = (x ^ (x << 11n)) & mask;
+      expect(drawn[i]).toBe(w ^ (w >> 19n) ^ t ^ (t >> 8n));
+    }
+  });
+
+  it('draws nothing alike for neighbouring seeds, from the first draw on', () => {
+    for (let draw = 0; draw < 3; draw++) {
+      const counts = new Array<number>(10).fill(0);
+      for (let seed = 0; seed < 5000; seed++) {
+        const rng = new Rng(seed);
+        for (let skip = 0; skip < draw; skip++) rng.bits();
+        counts[rng.below(10)]!++;
+      }
+      // Five standard deviations of a binomial count around 500.
+      for (const count of counts) expect(Math.abs(count - 500)).toBeLessThan(107);
+    }
   });
 
   it('draws evenly below a number and within [0, 1)', () => {

@@ -4,8 +4,9 @@ import { holds } from '../../src/kernel/holds.js';
 import type { Model } from '../../src/kernel/model.js';
 import { compile } from '../../src/solve/compile.js';
 import { earliestStarts, pathsOf } from '../../src/solve/paths.js';
+import { Reorder } from '../../src/solve/reorder.js';
 import { type SearchOptions, type SearchResult, search } from '../../src/solve/search.js';
-import { polish, swapped } from '../../src/solve/timing.js';
+import { polish } from '../../src/solve/timing.js';
 import { randomProblemText } from '../support/random-problem.js';
 import { readMeal } from '../support/read-meal.js';
 
@@ -18,7 +19,7 @@ function searched(seed: number, more: Partial<SearchOptions> = {}): { model: Mod
     earliest: earliestStarts(model)!,
     paths: pathsOf(model),
     polish: (state, tune) => polish(compiled, state, tune),
-    swapped: (state, swap) => swapped(compiled, state, swap),
+    reorder: (state) => new Reorder(compiled, state),
     bound: 0,
     ...more,
   });
