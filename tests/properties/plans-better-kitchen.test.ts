@@ -8,17 +8,19 @@ import { readMeal } from '../support/read-meal.js';
 
 /**
  * How much dearer a plan may be although the kitchen got better: whichever is more, so many points or this share of its points.
- * The search tries a limited number of ways, and where there are more to choose from it can miss a good one. Of 471 changes of
- * 160 meals of up to four dishes two lay beyond this at quick effort, and one of those at normal effort too (a second heat run,
- * 2.6 points). Of 180 changes of 70 meals of six to twelve dishes it was 14 at quick and 4 at normal effort, so that this is no
- * promise for those.
+ * The search tries a limited number of ways, and where there are more to choose from it can miss a good one. Up to four dishes the
+ * close tolerance holds but for a few changes at quick effort; of larger meals nine changes of ten keep it at normal effort,
+ * and all the wide one. What was measured last stands in DEVELOPERS.md.
  */
-const TOLERANCE = { points: 0.5, share: 0.1 };
+const CLOSE = { points: 0.5, share: 0.1 };
+const WIDE = { points: 0.5, share: 1.2 };
 
-/** The share of changes that may lie beyond the tolerance at quick effort; each of those is tried again at normal effort. */
-const BEYOND = 0.03;
+/** The share of changes that may lie beyond the close tolerance: of small meals at quick effort, each of which is tried again at normal effort. */
+const BEYOND = { small: 0.03, large: 0.1 };
 
 const MEALS = Array.from({ length: 36 }, (_, k) => ({ seed: 1 + k, dishes: 1 + (k % 4) }));
+
+const LARGE_MEALS = Array.from({ length: 14 }, (_, k) => ({ seed: 8000 + k, dishes: 5 + (k % 8) }));
 
 const BETTER: Readonly<Record<string, (kitchen: Fields, meal: Fields, seed: number) => void>> = {
   'one more pan': (kitchen, _, seed) => {
@@ -40,28 +42,54 @@ function pointsOf(meal: Fields, effort: Effort): number {
   return plan === null || plan.status === 'none' ? Number.POSITIVE_INFINITY : plan.points.total;
 }
 
-const allowed = (points: number): number => points + Math.max(TOLERANCE.points, TOLERANCE.share * points);
+const allowed = (points: number, by = CLOSE): number => points + Math.max(by.points, by.share * points);
+
+interface Changed {
+  readonly name: string;
+  readonly before: number;
+  readonly after: number;
+  /** Points before and after at another effort. */
+  readonly again: (effort: Effort) => readonly [number, number];
+}
+
+/** Every change of every meal that has a plan. */
+function changesOf(meals: readonly { seed: number; dishes: number }[], effort: Effort): Changed[] {
+  return meals.flatMap(({ seed, dishes }) => {
+    const meal = randomProblem(seed, { dishes });
+    const before = pointsOf(meal, effort);
+    if (before === Number.POSITIVE_INFINITY) return [];
+    return Object.entries(BETTER).map(([what, change]) => {
+      const better = structuredClone(meal);
+      change(better.kitchen as Fields, better, seed);
+      const after = pointsOf(better, effort);
+      const name = `meal ${seed} of ${dishes} dishes with ${what}: ${after} points against ${before}`;
+      return {
+        name,
+        before,
+        after,
+        again: (other: Effort) => [pointsOf(meal, other), pointsOf(better, other)] as const,
+      };
+    });
+  });
+}
 
 describe('a better kitchen', () => {
-  it('never makes a plan worse by more than the search’s tolerance', { timeout: 300_000 }, () => {
-    let changes = 0;
-    const beyond: string[] = [];
-    for (const { seed, dishes } of MEALS) {
-      const meal = randomProblem(seed, { dishes });
-      const before = pointsOf(meal, 'quick');
-      if (before === Number.POSITIVE_INFINITY) continue;
-      for (const [what, change] of Object.entries(BETTER)) {
-        const better = structuredClone(meal);
-        change(better.kitchen as Fields, better, seed);
-        changes++;
-        const after = pointsOf(better, 'quick');
-        if (after <= allowed(before)) continue;
-        const name = `meal ${seed} of ${dishes} dishes with ${what}: ${after} points against ${before}`;
-        beyond.push(name);
-        expect(pointsOf(better, 'normal'), name).toBeLessThanOrEqual(allowed(pointsOf(meal, 'normal')));
-      }
+  it('never makes the plan of a small meal worse by more than the search’s tolerance', { timeout: 300_000 }, () => {
+    const changes = changesOf(MEALS, 'quick');
+    expect(changes.length).toBeGreaterThan(80);
+    const beyond = changes.filter(({ before, after }) => after > allowed(before));
+    for (const { name, again } of beyond) {
+      const [before, after] = again('normal');
+      expect(after, name).toBeLessThanOrEqual(allowed(before));
     }
-    expect(changes).toBeGreaterThan(80);
-    expect(beyond.length, beyond.join('\n')).toBeLessThanOrEqual(BEYOND * changes);
+    expect(beyond.length, beyond.map(({ name }) => name).join('\n')).toBeLessThanOrEqual(BEYOND.small * changes.length);
+  });
+
+  it('nor that of a meal of up to twelve dishes, with a wider tolerance', { timeout: 300_000 }, () => {
+    const changes = changesOf(LARGE_MEALS, 'normal');
+    expect(changes.length).toBeGreaterThan(25);
+    for (const { name, before, after } of changes) expect(after, name).toBeLessThanOrEqual(allowed(before, WIDE));
+    const beyond = changes.filter(({ before, after }) => after > allowed(before));
+    expect(beyond.length, beyond.map(({ name }) => name).join('\n')).toBeLessThanOrEqual(BEYOND.large * changes.length);
   });
 });
