@@ -7,7 +7,7 @@ import { columnsOf } from './columns.js';
 import type { Joint } from './joint.js';
 import { type Answer, answersTo, type Question } from './roast.js';
 import type { Setting } from './setting.js';
-import { legsOf, likelyStays, type Stay, wayThrough, wayTo } from './way.js';
+import { legsOf, likelyStays, wayThrough, wayTo } from './way.js';
 
 /** Why there is no answer, and what would do. */
 export interface Refusal {
@@ -88,17 +88,16 @@ function fixedBy({ low, likely, high }: Forecast): Duration {
   };
 }
 
-/** How the piece gets to its rest and how long that most likely is; no rest where none follows. */
+/** How the piece gets to its rest, and how long it most likely lies until the next step; no rest where none follows. */
 function restOf(problem: ProblemAsRead, step: StepAsRead, option: OptionAsRead): Pick<Question, 'moving' | 'rest'> {
   const id = restAfter(problem.steps, step.id);
-  if (id === null) return { moving: 0, rest: null };
   const way = wayThrough(problem.steps, step.id);
   const stays = likelyStays(problem, way, option);
-  const [off, rest] = [stays[way.indexOf(step.id)]!, stays[way.indexOf(id)]];
-  return rest === undefined ? { moving: 0, rest: null } : { moving: rest.start - off.end, rest: legOf(rest) };
+  const [off, rest] = [stays[way.indexOf(step.id)]!, stays[way.indexOf(id ?? -1)]];
+  if (rest === undefined || rest.around === null) return { moving: 0, rest: null };
+  const end = stays[way.indexOf(id!) + 1]?.start ?? rest.end;
+  return { moving: rest.start - off.end, rest: { around: rest.around, minutes: end - rest.start } };
 }
-
-const legOf = ({ around, start, end }: Stay): Question['rest'] => around && { around, minutes: end - start };
 
 const known = new Map<string, readonly Answer[]>();
 

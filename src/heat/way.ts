@@ -1,11 +1,13 @@
 /** The way of a dish's piece through its steps, and the time that each most likely takes. Minutes, °C. */
 import {
+  type Asked,
   type Duration,
   HEAT_WORKS,
   type Kitchen,
   type OptionAsRead,
   type ProblemAsRead,
   type Span,
+  type Work,
 } from '../problem/problem.js';
 import { aroundStep, aroundWait } from './around.js';
 import type { Leg } from './roast.js';
@@ -38,8 +40,8 @@ export interface Stay {
   readonly start: number;
   readonly end: number;
   readonly around: Setting | null;
-  /** It is at rest, which gives way when what comes before ends earlier or later. */
-  readonly rests: boolean;
+  /** At rest, which gives way when what comes before ends earlier or later: the least minutes. Null: it does not give way. */
+  readonly least: number | null;
 }
 
 /** The same where one stay ends at another minute: a rest that follows begins so much earlier or later, and ends as before if it can. */
@@ -47,9 +49,9 @@ export function endingAt(stays: readonly Stay[], k: number, end: number): Stay[]
   const changed = [...stays];
   const [own, next] = [stays[k]!, stays[k + 1]];
   changed[k] = { ...own, end };
-  if (next?.rests) {
+  if (next !== undefined && next.least !== null) {
     const start = end + next.start - own.end;
-    changed[k + 1] = { ...next, start, end: Math.max(start, next.end) };
+    changed[k + 1] = { ...next, start, end: Math.max(start + next.least, next.end) };
   }
   return changed;
 }
@@ -106,6 +108,11 @@ function likelyMinutes(duration: Duration, celsius: number | null): number {
   return a.minutes + ((celsius - a.celsius) / (b.celsius - a.celsius)) * (b.minutes - a.minutes);
 }
 
+/** How short a step may be that gives way, where it most likely takes so many minutes; null where it does not. */
+export function leastOf(work: Work, duration: Duration | Asked, minutes: number): number | null {
+  return work !== 'rest' ? null : duration.kind === 'range' ? duration.low : minutes;
+}
+
 /** The way of doing a step that goes with another's: on the same appliance where it can be, else the first. */
 function optionBeside(options: readonly OptionAsRead[], other: OptionAsRead | null): OptionAsRead {
   const appliance = other !== null && 'appliance' in other.place ? other.place.appliance : null;
@@ -132,6 +139,6 @@ export function likelyStays(
     now = start + (duration.kind === 'asked' ? 0 : likelyMinutes(duration, celsius));
     const around = aroundStep(kitchen, work, option, celsius, cooked);
     cooked ||= HEAT_WORKS.has(work);
-    return { start, end: now, around, rests: work === 'rest' };
+    return { start, end: now, around, least: leastOf(work, duration, now - start) };
   });
 }

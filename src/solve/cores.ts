@@ -4,7 +4,7 @@ import type { Joint } from '../heat/joint.js';
 import { jointOf } from '../heat/piece-joint.js';
 import { type Answer, answersTo, historyOf } from '../heat/roast.js';
 import { slowCourse } from '../heat/slow.js';
-import { endingAt, knownOf, legsOf, type Stay, wayThrough, wayUncut } from '../heat/way.js';
+import { endingAt, knownOf, leastOf, legsOf, type Stay, wayThrough, wayUncut } from '../heat/way.js';
 import { HEAT_WORKS, type Option, type Problem } from '../problem/problem.js';
 import { restAfter } from '../problem/rests.js';
 import type { Curves, DishCurve } from '../safety/curve.js';
@@ -92,10 +92,12 @@ export function predictionsOf(problem: Problem, timed: Timed): Predictions {
     const uncut = stays.slice(0, wayUncut(problem.steps, way).length);
     const held = timed.holds.get(at);
     if (held !== undefined && uncut.length === stays.length) {
-      uncut.push({ start: held.start, end: held.end, around: aroundHold(held.celsius), rests: false });
+      uncut.push({ start: held.start, end: held.end, around: aroundHold(held.celsius), least: null });
     }
     const known = knownOf(uncut);
-    const until = uncut[known.length]?.start ?? stays[uncut.length]?.start ?? timed.lands[at]!;
+    const planned = uncut[known.length]?.start ?? stays[uncut.length]?.start ?? timed.lands[at]!;
+    // A roast that takes a little longer than was planned keeps its rest.
+    const until = Math.max(planned, known.at(-1)!.end);
     const { minutes, core } = historyOf(joint, legsOf(problem.kitchen, known, until)!);
     const clock = minutes.map((minute) => stays[0]!.start + minute);
     const whole = known.length === uncut.length;
@@ -114,7 +116,7 @@ function staysOf({ kitchen, steps }: Problem, { taken }: Timed, way: readonly nu
     const { option, celsius, start, end } = taken[id]!;
     const { work } = steps[id]!;
     const around = aroundStep(kitchen, work, option, celsius, isCooked(steps, way, k));
-    return { start, end, around, rests: work === 'rest' };
+    return { start, end, around, least: leastOf(work, option.duration, end - start) };
   });
 }
 
@@ -125,7 +127,7 @@ const isCooked = (steps: Problem['steps'], way: readonly number[], k: number): b
 /** What the heat model says of the `k`th step of a way where it stands in the plan; null where it has no answer there. */
 function answerFor(
   { kitchen, steps }: Problem,
-  { taken }: Timed,
+  { taken, lands }: Timed,
   joint: Joint,
   way: readonly number[],
   stays: readonly Stay[],
@@ -135,7 +137,10 @@ function answerFor(
   const heat = stays[k]!.around;
   const before = legsOf(kitchen, stays.slice(0, k), start);
   if (option.forecasts === null || heat === null || before === null || option.core === null) return null;
-  const rest = stays[way.indexOf(restAfter(steps, way[k]!) ?? -1)];
+  const at = way.indexOf(restAfter(steps, way[k]!) ?? -1);
+  const rest = stays[at];
+  // It lies under its foil until somebody sets a hand to it.
+  const until = stays[at + 1]?.start ?? lands[steps[way[k]!]!.dish]!;
   const [answer] = answersTo({
     joint,
     before,
@@ -143,7 +148,7 @@ function answerFor(
     celsius: [celsius ?? 0],
     goal: option.atPeak ? { target: option.core } : { core: option.core },
     moving: rest ? rest.start - end : 0,
-    rest: rest?.around ? { around: rest.around, minutes: rest.end - rest.start } : null,
+    rest: rest?.around ? { around: rest.around, minutes: until - rest.start } : null,
   });
   return answer !== undefined && Number.isFinite(answer.minutes.high) ? answer : null;
 }
@@ -167,6 +172,7 @@ function lateness({ steps }: Problem, { taken, lands }: Timed, way: readonly num
 
 /** `whole`: the history goes on until it is cut or lands. */
 function coreOf(clock: Float64Array, celsius: Float64Array, pull: number, pulledAt: number, whole: boolean): DishCore {
+  // Sums of minutes are a little off in their last digits.
   const off = clock.findIndex((minute) => minute >= pulledAt - 1e-6);
   let peak = off < 0 ? clock.length - 1 : off;
   for (let k = peak; k < clock.length; k++) if (celsius[k]! > celsius[peak]!) peak = k;
