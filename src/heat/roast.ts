@@ -4,7 +4,7 @@ import { fromFew } from './few.js';
 import { AS_SAID, type Leg, Prepared, type Pulled, stretchesOf, type Variation } from './heating.js';
 import { type Joint, pieceOf } from './joint.js';
 import type { Setting } from './setting.js';
-import { SLOW, spreadOf, VARIATIONS } from './spread.js';
+import { SLOW, type Spread, spreadOf, VARIATIONS } from './spread.js';
 import { type Accuracy, goThrough, TABLE } from './stretch.js';
 
 export type { Leg } from './heating.js';
@@ -44,6 +44,9 @@ const BRICK: Accuracy = { cells: 6, across: 5, tolerance: 0.6 };
 /** For how many times longer or shorter: both sides have the same errors. */
 const COARSE: Accuracy = { cells: 4, across: 3, tolerance: 1 };
 
+/** Minutes of a piece that is there already, at whatever heat. */
+const AT_ONCE = 1e-6;
+
 /** Expected minutes so near to those found are believed, and a pull, K. */
 const NEAR = 0.0015;
 const NEAR_PULL = 0.1;
@@ -65,8 +68,8 @@ export function answersTo(question: Question): Answer[] {
       return { celsius: degrees, minutes, pull: Number.NaN, peak: Number.NaN, peakAfter: Number.NaN };
     }
     const { minutes: likely, core: pull, peak, peakAfter } = pulled;
-    const { low, high } = spreads[i]!;
-    const minutes = { low: likely * Math.exp(low), likely, high: likely * Math.exp(high) };
+    const { less, more } = spreads[i]!;
+    const minutes = { low: Math.max(likely - less, 0), likely, high: likely + more };
     return { celsius: degrees, minutes, pull, peak, peakAfter };
   });
 }
@@ -89,7 +92,7 @@ function pullsAt({ joint, before, heat, celsius, goal }: Question, after: readon
           ? prepared.pulledAt(around, goal.core, after)
           : prepared.pulledFor(around, goal.target, after, expected?.[1]);
       if (pulled === null) return null;
-      return [1 / Math.max(pulled.minutes, 1e-6), pulled.core, pulled.peak, pulled.peakAfter];
+      return [1 / Math.max(pulled.minutes, AT_ONCE), pulled.core, pulled.peak, pulled.peakAfter];
     },
     near: ([rate, core], [wanted, wantedCore]) =>
       Math.abs(wanted! / rate! - 1) < NEAR && Math.abs(wantedCore! - core!) < NEAR_PULL,
@@ -97,16 +100,12 @@ function pullsAt({ joint, before, heat, celsius, goal }: Question, after: readon
   return rows.map((row) => {
     if (row === null) return null;
     const [rate, core, peak, peakAfter] = row;
-    return { minutes: 1 / rate!, core: core!, peak: Math.max(peak!, core!), peakAfter: Math.max(peakAfter!, 0) };
+    const minutes = 1 / rate! <= 2 * AT_ONCE ? 0 : 1 / rate!;
+    return { minutes, core: core!, peak: Math.max(peak!, core!), peakAfter: Math.max(peakAfter!, 0) };
   });
 }
 
-interface Spread {
-  readonly low: number;
-  readonly high: number;
-}
-
-/** Found at both ends of what can be reached, and between them in a straight line of the logarithm of the minutes. */
+/** Found at both ends of what can be reached, and between them in a straight line of the minutes. */
 function spreadsAt({ joint, before, heat, celsius }: Question, pulls: readonly (Pulled | null)[]): (Spread | null)[] {
   const prepared = VARIATIONS.map((variation) => new Prepared(joint, before, variation, CALIBRATION, COARSE));
   const found = (i: number): Spread =>
@@ -116,15 +115,15 @@ function spreadsAt({ joint, before, heat, celsius }: Question, pulls: readonly (
   if (first === undefined || last === undefined) return pulls.map(() => null);
   const cold = found(first);
   const hot = first === last ? cold : found(last);
-  const place = (i: number): number => Math.log(pulls[i]!.minutes);
+  const [most, least] = [pulls[first]!.minutes, pulls[last]!.minutes];
   return pulls.map((pulled, i) => {
     if (pulled === null) return null;
-    if (i === first) return cold;
+    if (i === first || most <= least) return cold;
     // Where the slowest piece never gets there, another one a little hotter may.
-    if (!Number.isFinite(cold.high)) return found(i);
-    const share = (place(i) - place(first)) / (place(last) - place(first));
+    if (!Number.isFinite(cold.more)) return found(i);
+    const share = (pulled.minutes - least) / (most - least);
     const between = (a: number, b: number): number => a + share * (b - a);
-    return { low: between(cold.low, hot.low), high: between(cold.high, hot.high) };
+    return { less: between(hot.less, cold.less), more: between(hot.more, cold.more) };
   });
 }
 

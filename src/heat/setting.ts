@@ -140,7 +140,7 @@ function searing(
     const air = share * celsius + (1 - share) * away.air;
     return { ...away, air, walls: { celsius, emissivity: EMISSIVITY * share }, plate };
   };
-  const [off, on1] = [made(away), made(down(1))];
+  const [off, below] = [made(away), made(down(1))];
   if (round) {
     const rolled = made(down(TURNED_DOWN));
     return [{ around: { bottom: off, top: off, side: rolled }, share: 1 }];
@@ -150,8 +150,8 @@ function searing(
     return [{ around: { bottom: half, top: half, side: off }, share: 1 }];
   }
   return [
-    { around: { bottom: on1, top: off, side: off }, share: 0.5 },
-    { around: { bottom: off, top: on1, side: off }, share: 0.5 },
+    { around: { bottom: below, top: off, side: off }, share: 0.5 },
+    { around: { bottom: off, top: below, side: off }, share: 0.5 },
   ];
 }
 

@@ -5,8 +5,8 @@
  * - heat transfer by 15 % (where it stands, how the oven keeps its heat, how wet the surface is);
  * - temperature at the beginning by 2 °C.
  *
- * Each is about one and a half standard deviations by our estimate, and they have nothing to do with each other, so their effects on
- * the logarithm of the minutes add up as the root of their squares. What a cook pulls by is the thermometer: the core's goal is the same for all.
+ * Each is about one and a half standard deviations by our estimate, and they have nothing to do with each other, so the minutes that
+ * each adds or takes count together as the root of their squares. What a cook pulls by is the thermometer: the core's goal is the same for all.
  */
 import { AS_SAID, type Variation } from './heating.js';
 
@@ -38,10 +38,17 @@ export const SLOW: Variation = {
   warmer: -TOGETHER * START,
 };
 
-/** Logarithms of low over likely and of high over likely, from the minutes of the VARIATIONS. Infinity: perhaps it never gets there. */
-export function spreadOf(minutes: readonly number[]): { readonly low: number; readonly high: number } {
+/** A spread in minutes. */
+export interface Spread {
+  /** That it may take less, 0 or more. */
+  readonly less: number;
+  /** That it may take more; Infinity: perhaps it never gets there. */
+  readonly more: number;
+}
+
+/** From the minutes of the VARIATIONS. */
+export function spreadOf(minutes: readonly number[]): Spread {
   const [likely, ...others] = minutes;
-  if (!(likely! > 0)) return { low: 0, high: 0 };
-  const root = (some: readonly number[]): number => Math.hypot(...some.map((one) => Math.log(one / likely!)));
-  return { low: -root(others.slice(SLOWER.length)), high: root(others.slice(0, SLOWER.length)) };
+  const root = (some: readonly number[]): number => Math.hypot(...some.map((one) => one - likely!));
+  return { less: root(others.slice(SLOWER.length)), more: root(others.slice(0, SLOWER.length)) };
 }

@@ -1,0 +1,116 @@
+import { describe, expect, it } from 'vitest';
+import type { Body } from '../../src/heat/body.js';
+import { FOODS } from '../../src/heat/composition.js';
+import type { Joint } from '../../src/heat/joint.js';
+import { answersTo, historyOf, type Leg, type Question } from '../../src/heat/roast.js';
+import type { Setting } from '../../src/heat/setting.js';
+
+const LOIN: Body = { shape: 'cylinder', thickness: 0.11, length: 0.26 };
+const jointOf = (body: Body, food: Joint['food'] = FOODS.pork): Joint => ({
+  food,
+  body,
+  from: 4,
+  bone: false,
+  crust: 0,
+});
+
+const heat = (celsius: number): Setting => ({ kind: 'air', celsius, moving: 'still', on: 'pan' });
+const rest: Leg = { around: { kind: 'room', celsius: 21, covered: true }, minutes: 25 };
+const sear: Leg = { around: { kind: 'sear', celsius: 260, on: 'grate', turns: 'sides' }, minutes: 8 };
+
+const question = (over: Partial<Question> = {}): Question => ({
+  joint: jointOf(LOIN),
+  before: [sear],
+  heat,
+  celsius: Array.from({ length: 20 }, (_, i) => 110 + 8 * i),
+  goal: { target: 60 },
+  moving: 2,
+  rest,
+  ...over,
+});
+
+describe('minutes for each temperature', () => {
+  it.each([
+    ['loin', jointOf(LOIN), { target: 60 }],
+    ['loin, well done', jointOf(LOIN), { core: 74 }],
+    ['bird', jointOf({ shape: 'sphere', thickness: 0.22 }, FOODS.turkey), { core: 74 }],
+    ['steak', jointOf({ shape: 'slab', thickness: 0.035, width: null, length: null }, FOODS.beef), { target: 57 }],
+  ] as const)('are within 0.5 %% and the pull within 0.2 K of a history of their own: %s', (_, joint, goal) => {
+    const all = question({ joint, goal });
+    for (const { celsius, minutes, pull } of answersTo(all)) {
+      const [own] = answersTo({ ...all, celsius: [celsius] });
+      expect(Math.abs(minutes.likely / own!.minutes.likely - 1)).toBeLessThan(0.005);
+      expect(Math.abs(pull - own!.pull)).toBeLessThan(0.2);
+    }
+  });
+
+  it('fall with the heat, ever more slowly, and the pull falls with them', () => {
+    const answers = answersTo(question());
+    const likely = answers.map(({ minutes }) => minutes.likely);
+    for (let i = 1; i < likely.length; i++) {
+      expect(likely[i]!).toBeLessThan(likely[i - 1]!);
+      expect(answers[i]!.pull).toBeLessThan(answers[i - 1]!.pull);
+      if (i > 1) expect(likely[i - 1]! - likely[i]!).toBeLessThan(likely[i - 2]! - likely[i - 1]!);
+    }
+  });
+
+  it('have a low and a high end about a tenth away', () => {
+    for (const { minutes } of answersTo(question())) {
+      expect(minutes.low / minutes.likely).toBeGreaterThan(0.8);
+      expect(minutes.low / minutes.likely).toBeLessThan(0.95);
+      expect(minutes.high / minutes.likely).toBeGreaterThan(1.05);
+      expect(minutes.high / minutes.likely).toBeLessThan(1.25);
+    }
+  });
+
+  it('are without end where the core never gets there', () => {
+    const answers = answersTo(question({ goal: { core: 74 }, celsius: [60, 70, 160, 200] }));
+    expect(answers.map(({ minutes }) => Number.isFinite(minutes.likely))).toEqual([false, false, true, true]);
+    expect(answers[0]).toMatchObject({ pull: Number.NaN, minutes: { high: Number.POSITIVE_INFINITY } });
+    expect(answersTo(question({ celsius: [40] }))[0]!.minutes.likely).toBe(Number.POSITIVE_INFINITY);
+  });
+
+  it('are none for no temperatures, and the same when asked again', () => {
+    expect(answersTo(question({ celsius: [] }))).toEqual([]);
+    expect(answersTo(question())).toEqual(answersTo(question()));
+  });
+
+  it('without a rest are those to the target itself', () => {
+    const [pulled] = answersTo(question({ rest: null, moving: 0, celsius: [165] }));
+    const [cored] = answersTo(question({ rest: null, moving: 0, celsius: [165], goal: { core: 60 } }));
+    expect(pulled!.minutes.likely).toBeCloseTo(cored!.minutes.likely, 0);
+    expect(pulled!.peakAfter).toBe(0);
+  });
+});
+
+describe('a history', () => {
+  const legs: readonly Leg[] = [sear, { around: heat(165), minutes: 90 }, rest];
+
+  it('goes through the legs, and agrees with the answer', () => {
+    const [answer] = answersTo(question({ celsius: [165], moving: 0 }));
+    const { minutes, core } = historyOf(jointOf(LOIN), [
+      sear,
+      { around: heat(165), minutes: answer!.minutes.likely },
+      rest,
+    ]);
+    expect(minutes[0]).toBe(0);
+    expect(minutes.at(-1)).toBeCloseTo(8 + answer!.minutes.likely + 25, 6);
+    expect(Math.abs(Math.max(...core) - 60)).toBeLessThan(0.3);
+  });
+
+  it('has the coldest side as its surface, hotter than the core while roasting', () => {
+    const { minutes, core, surface } = historyOf(jointOf(LOIN), legs);
+    const at = minutes.findIndex((minute) => minute > 60);
+    expect(surface[at]!).toBeGreaterThan(core[at]! + 20);
+    expect(surface).toHaveLength(minutes.length);
+  });
+
+  it('is behind at the slow end', () => {
+    const [likely, slow] = [historyOf(jointOf(LOIN), legs), historyOf(jointOf(LOIN), legs, 'slow')];
+    expect(Math.max(...slow.core)).toBeLessThan(Math.max(...likely.core) - 3);
+    expect(slow.core[0]).toBeLessThan(likely.core[0]! - 1);
+    const [answer] = answersTo(question({ celsius: [165], goal: { core: 55 } }));
+    const late = historyOf(jointOf(LOIN), [sear, { around: heat(165), minutes: answer!.minutes.high }], 'slow');
+    expect(Math.abs(late.core.at(-1)! - 55)).toBeLessThan(2);
+  });
+});
