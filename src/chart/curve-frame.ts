@@ -22,10 +22,10 @@ export interface FrameSize {
 /** Columns of the numbers at the left. */
 const LEFT = 5;
 /** Degrees that a row may stand for; every other row has its number. */
-const ROW_STEPS = [0.5, 1, 2, 2.5, 5, 10, 20, 25, 50, 100];
+const ROW_STEPS = [0.5, 1, 2, 2.5, 5, 10, 20, 25, 50, 100, 200];
 /** Minutes that may lie between two ticks, and columns that must. */
 const TICK_STEPS = [1, 2, 5, 10, 15, 20, 30, 60, 120, 180, 240, 360, 720, 1440, 2880];
-const TICK_COLUMNS = 11;
+const TICK_COLUMNS = 13;
 
 export class Frame {
   readonly columns: number;

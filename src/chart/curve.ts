@@ -5,7 +5,7 @@ import { flow } from './chart.js';
 import { Frame, type FrameSize, spanWithin, type Trace, valueAt } from './curve-frame.js';
 import { type Glyphs, inGlyphs, type Texture } from './glyphs.js';
 import { CellRow, type Line, type Role, segment } from './line.js';
-import { cut } from './text.js';
+import { widthOf } from './text.js';
 
 /** A part of the way of a piece. */
 export interface Stage {
@@ -139,7 +139,8 @@ function stageRow(frame: Frame, stages: readonly Stage[], glyphs: Glyphs): CellR
     const columns = (to >= frame.total ? frame.columns : frame.columnOf(to)) - first;
     if (columns <= 0) continue;
     row.write(first, glyphs.fill[texture].repeat(columns), 'core');
-    row.write(first, cut(inGlyphs(name, glyphs), columns - 1, glyphs.ellipsis), 'plain');
+    const told = inGlyphs(name, glyphs);
+    if (widthOf(told) < columns) row.write(first, told, 'plain');
   }
   return row;
 }

@@ -73,7 +73,7 @@ function forecastWords({ peak, held, satisfies }: Predicted, target: number, deg
   const { share, reached } = held.lethality;
   const part = reached !== null ? 'all' : `${Math.floor(share * 100)} %`;
   const late = reached !== null && satisfies === null ? ', but too slowly heated for it to count' : '';
-  return `${most}, and ${part} of the published ${showTimeAt(timeAt(held.times, target), degree)}${late}.`;
+  return `${most}, and ${part} of the published ${timesAt(held.times, target, degree)}${late}.`;
 }
 
 /** The published minutes at the temperature asked for in °C, where the table has a time for it; else at its own reference. */
@@ -83,7 +83,10 @@ export function timeAt(times: LethalityTable, celsius: number): { celsius: numbe
   return { celsius: times.reference, minutes: holdAt(times, times.reference) };
 }
 
-/** `12 min at 60 °C` */
+/** `12 min at 60 °C`: at the temperature asked for, where the table has a time for it. */
+export const timesAt = (times: LethalityTable, celsius: number, degree: Degree = 'C'): string =>
+  showTimeAt(timeAt(times, celsius), degree);
+
 export function showTimeAt({ celsius, minutes }: { celsius: number; minutes: number }, degree: Degree = 'C'): string {
   // Rounded up, but not for what a floating point adds.
   const hold = minutes - 1e-6;
