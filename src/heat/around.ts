@@ -8,8 +8,8 @@ export const COLD = 4;
 /** °C of a pan over a burner's flame, with a piece in it (common practice, no source). */
 const PAN_OVER: Readonly<Record<Flame, number>> = { low: 140, medium: 180, high: 230 };
 
-/** On a burner only these have the piece on the pan's own heat; in the others it lies in water, steam or fat. */
-const DRY: ReadonlySet<Work> = new Set<Work>(['sear', 'grill', 'roast', 'bake', 'warm']);
+/** On a burner only these have the piece on the floor of the pan; in the others there is water, steam or a lid about it. */
+const IN_PAN: ReadonlySet<Work> = new Set<Work>(['sear', 'grill', 'fry']);
 
 /** Under a lid or in water nothing is known, whatever the appliance. */
 const WET: ReadonlySet<Work> = new Set<Work>(['braise', 'boil', 'simmer', 'steam']);
@@ -19,7 +19,8 @@ const BROIL = /\b(?:broil|broiler|overhead)\b/i;
 
 /**
  * What is around a piece at a step, done one way, at the temperature that is set (null on burners and without a place); `cooked`: it
- * has been on the heat before. Null where the heat model knows nothing of it: in water, in steam, in a covered pot, in deep fat.
+ * has been on the heat before. Null where the heat model knows nothing of it: in water, in steam, in a closed pot. Frying is in a
+ * pan with a little fat.
  */
 export function aroundStep(
   kitchen: Kitchen,
@@ -38,9 +39,7 @@ export function aroundStep(
   if (WET.has(work)) return null;
   const turns = work === 'grill' ? 'often' : 'sides';
   if (place.kind === 'burner') {
-    if (work === 'fry' || DRY.has(work))
-      return { kind: 'sear', celsius: PAN_OVER[flame ?? 'medium'], on: 'pan', turns };
-    return null;
+    return IN_PAN.has(work) ? { kind: 'sear', celsius: PAN_OVER[flame ?? 'medium'], on: 'pan', turns } : null;
   }
   if (celsius === null) return null;
   const { surface, modes } = kitchen.appliances[place.appliance]!;

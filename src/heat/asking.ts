@@ -34,11 +34,12 @@ export function answeredOption(
   const stays = likelyStays(problem, [...wayTo(problem.steps, step.id), step.id], option);
   const earlier = stays.slice(0, -1);
   const before = legsOf(kitchen, earlier, stays.at(-1)!.start);
-  if (before === null) return unknown('What comes before it on the heat is', 'minutes: ...');
+  if (before === null) return unknown('how the piece comes to this step', 'minutes: ...');
   const cooked = earlier.some(({ around }) => around?.kind !== 'room');
   const around = (celsius: number | null): Setting | null => aroundStep(kitchen, step.work, option, celsius, cooked);
   const burner = settings.length === 0;
-  if (around(burner ? null : settings[0]!) === null) return unknown('It is', '{ place: ..., minutes: 20 min }');
+  if (around(burner ? null : settings[0]!) === null)
+    return unknown('how long this takes', burner ? '{ place: burner, minutes: 20 min }' : 'minutes: ...');
   const celsius = burner ? [0] : settings;
   const answers = answersCached({
     joint,
@@ -59,10 +60,8 @@ export function answeredOption(
 }
 
 function unknown(what: string, hint: string): Refusal {
-  return {
-    say: `${what} in water, in steam, in a closed pot or in deep fat, of which the heat model knows nothing.`,
-    hint,
-  };
+  const say = `The heat model knows nothing of food in water, in steam or in a closed pot, and so not ${what}.`;
+  return { say, hint };
 }
 
 const forecastOf = ({ celsius, minutes, pull, peak, peakAfter }: Answer, burner: boolean): Forecast => ({

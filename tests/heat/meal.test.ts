@@ -171,12 +171,12 @@ describe('what the heat model cannot tell', () => {
     ]);
     expect(messagesOf(PORK, '- { step: poach, work: simmer, until: { core: 60C }, on: burner, pan: skillet }')).toEqual(
       [
-        'error 30:53 It is in water, in steam, in a closed pot or in deep fat, of which the heat model knows nothing. | { place: ..., minutes: 20 min }',
+        'error 30:53 The heat model knows nothing of food in water, in steam or in a closed pot, and so not how long this takes. | { place: burner, minutes: 20 min }',
       ],
     );
     const poach = '- { step: poach, work: simmer, takes: 20 min, on: burner, pan: skillet }';
     expect(messagesOf(PORK, poach, roast('until: { core: 60C }'))).toEqual([
-      'error 31:52 What comes before it on the heat is in water, in steam, in a closed pot or in deep fat, of which the heat model knows nothing. | minutes: ...',
+      'error 31:52 The heat model knows nothing of food in water, in steam or in a closed pot, and so not how the piece comes to this step. | minutes: ...',
     ]);
   });
 
@@ -184,7 +184,7 @@ describe('what the heat model cannot tell', () => {
     const step =
       '- { step: cook, work: braise, pan: skillet, on: [{ place: burner, until: { core: 60C } }, { place: burner, takes: 90 min }] }';
     expect(messagesOf(PORK, step)).toEqual([
-      'warning 30:88 It is in water, in steam, in a closed pot or in deep fat, of which the heat model knows nothing. The other ways remain. | { place: ..., minutes: 20 min }',
+      'warning 30:88 The heat model knows nothing of food in water, in steam or in a closed pot, and so not how long this takes. The other ways remain. | { place: burner, minutes: 20 min }',
     ]);
     const result = open(PORK, step);
     expect(result.ok && result.problem.steps[0]!.options).toHaveLength(1);
