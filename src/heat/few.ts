@@ -6,18 +6,20 @@ export interface Few {
    * one expect; null where that is nothing.
    */
   readonly find: (at: number, expected: readonly number[] | null) => readonly number[] | null;
-  /** Whether what was found at a place is near enough to what was expected of it. */
-  readonly near: (found: readonly number[], expected: readonly number[]) => boolean;
+  /** How far what was found is from what was expected, as a part of what may be. */
+  readonly off: (found: readonly number[], expected: readonly number[]) => number;
 }
 
-/** It ends when so many one after the other are found where they were expected. */
+/** It ends when two one after the other are found near enough to where they were expected, or of so many the last so near that it is no chance. */
 const TWICE = 2;
+const MANY = 6;
+const NO_CHANCE = 0.2;
 
 /**
  * The values at all places `xs` (rising). Where there is nothing at one place, there is nothing at those below. What is found next is
  * where the places found so far leave the widest room (Leja's rule, under which the polynomial stays tame).
  */
-export function fromFew(xs: readonly number[], { find, near }: Few): (readonly number[] | null)[] {
+export function fromFew(xs: readonly number[], { find, off }: Few): (readonly number[] | null)[] {
   const found = new Map<number, readonly number[] | null>();
   const known: number[] = [];
   const expectedAt = (place: number): number[] | null => (known.length === 0 ? null : valueAt(xs, known, found, place));
@@ -35,7 +37,8 @@ export function fromFew(xs: readonly number[], { find, near }: Few): (readonly n
     const expected = expectedAt(place);
     const value = learn(place, expected)!;
     known.push(place);
-    right = expected !== null && near(value, expected) ? right + 1 : 0;
+    const error = expected === null ? Number.POSITIVE_INFINITY : off(value, expected);
+    right = error <= NO_CHANCE && known.length >= MANY ? TWICE : error <= 1 ? right + 1 : 0;
   }
   return xs.map((_, place) => (place < first ? null : (found.get(place) ?? expectedAt(place))));
 }

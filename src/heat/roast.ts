@@ -94,8 +94,8 @@ function pullsAt({ joint, before, heat, celsius, goal }: Question, after: readon
       if (pulled === null) return null;
       return [1 / Math.max(pulled.minutes, AT_ONCE), pulled.core, pulled.peak, pulled.peakAfter];
     },
-    near: ([rate, core], [wanted, wantedCore]) =>
-      Math.abs(wanted! / rate! - 1) < NEAR && Math.abs(wantedCore! - core!) < NEAR_PULL,
+    off: ([rate, core], [wanted, wantedCore]) =>
+      Math.max(Math.abs(wanted! / rate! - 1) / NEAR, Math.abs(wantedCore! - core!) / NEAR_PULL),
   });
   return rows.map((row) => {
     if (row === null) return null;

@@ -11,7 +11,7 @@ function few(value: (x: number) => number | null, nearness = 1e-6) {
       const one = value(places[at]!);
       return one === null ? null : [one];
     },
-    near: ([one], [expected]) => Math.abs(one! - expected!) < nearness,
+    off: ([one], [expected]) => Math.abs(one! - expected!) / nearness,
   });
   return { rows, found };
 }
@@ -40,8 +40,8 @@ describe('values from few', () => {
 
   it('are nothing where there is nothing, and one is asked for itself', () => {
     expect(few(() => null).rows.every((row) => row === null)).toBe(true);
-    expect(fromFew([], { find: () => [1], near: () => true })).toEqual([]);
-    expect(fromFew([5], { find: () => [1], near: () => true })).toEqual([[1]]);
+    expect(fromFew([], { find: () => [1], off: () => 0 })).toEqual([]);
+    expect(fromFew([5], { find: () => [1], off: () => 0 })).toEqual([[1]]);
   });
 
   it('tell what is expected by then', () => {
@@ -53,7 +53,7 @@ describe('values from few', () => {
           expected.push(before === null ? null : before[0]!);
           return [3 * at];
         },
-        near: () => false,
+        off: () => 2,
       },
     );
     expect(expected[0]).toBeNull();
