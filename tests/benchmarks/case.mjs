@@ -2,7 +2,7 @@
  * One case of the benchmarks in a process of its own, so that its memory is its own: reads the problem file of the first argument
  * with the built library, plans it at the effort of the second and prints what that took as JSON.
  */
-import { audit, readProblemFile, solve } from '../../dist/src/index.js';
+import { audit, readProblemFile, solve, withHeat } from '../../dist/src/index.js';
 
 const [file, effort] = process.argv.slice(2);
 
@@ -13,7 +13,7 @@ const cpu = () => {
 };
 
 const loaded = cpu();
-const read = readProblemFile(file);
+const read = withHeat(readProblemFile(file));
 if (!read.ok) throw new Error(read.messages.map((message) => message.say).join('\n'));
 const begun = cpu();
 let first = null;
