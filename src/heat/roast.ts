@@ -48,12 +48,12 @@ const COARSE: Accuracy = { cells: 4, across: 3, tolerance: 1 };
 const AT_ONCE = 1e-6;
 
 /** Expected minutes so near to those found are believed, and a pull, K. */
-const NEAR = 0.0015;
+const NEAR = 0.001;
 const NEAR_PULL = 0.1;
 
 /**
  * One for each of the question's temperatures. The model goes through the histories at a few of them; one over the minutes, the pull
- * and the peak lie on a polynomial of the temperature, within 0.5 % and 0.2 K of a history of their own.
+ * and the peak lie on a polynomial of the temperature's logarithm, within 0.5 % and 0.2 K of a history of their own.
  */
 export function answersTo(question: Question): Answer[] {
   const { celsius } = question;
@@ -84,7 +84,9 @@ function followingOf({ moving, rest }: Question): Leg[] {
 function pullsAt({ joint, before, heat, celsius, goal }: Question, after: readonly Leg[]): (Pulled | null)[] {
   const accuracy = joint.body.shape === 'brick' ? BRICK : TABLE;
   const prepared = new Prepared(joint, before, AS_SAID, CALIBRATION, accuracy);
-  const rows = fromFew(celsius, {
+  // By the logarithm, so that more of those asked are at the cold end, where minutes change most. A burner has no temperature: 0.
+  const places = celsius.map((degrees) => Math.log(Math.max(degrees, 1)));
+  const rows = fromFew(places, {
     find: (i, expected) => {
       const around = heat(celsius[i]!);
       const pulled =
