@@ -33,7 +33,7 @@ Examples:
   hearthtable plan supper.yaml               plan it and show the chart
   hearthtable plan supper.yaml --serve 19:15 the same, served at another time
   hearthtable check supper.yaml              what the file says, and whether it fits
-  hearthtable estimate --food pork --thickness 11cm --weight 3.2kg --air 165C --target 60C
+  hearthtable estimate --help                how to ask about one piece: minutes, where to pull it, its curve
 
 Exit codes: 0 a plan, 1 no plan fits, 2 bad usage or input, 70 a fault of ours.`,
     );

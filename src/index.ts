@@ -1,5 +1,8 @@
 /** The library: read a problem, have its minutes reckoned (`withHeat`), plan it, judge the plan. */
 export { audit } from './audit/audit.js';
+export { askedOf } from './estimate/asked.js';
+export { type Estimate, estimate as estimateDocument } from './estimate/document.js';
+export { estimateOf } from './estimate/estimate.js';
 export { withHeat } from './heat/meal.js';
 export { type PlanDocument, planDocument } from './plan/document.js';
 export { type Message, showMessage } from './problem/message.js';

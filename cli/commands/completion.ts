@@ -30,7 +30,10 @@ const optionsOf = (command: Command): Option[] => command.options.filter((option
 const longs = (command: Command): string => [...optionsOf(command).map((option) => option.long), '--help'].join(' ');
 
 function bash(program: Command): string {
-  const cases = program.commands.map((command) => `    ${command.name()}) words="${longs(command)}" ;;`);
+  const cases = program.commands.map((command) => {
+    const files = command.registeredArguments.length > 0 ? '' : ' files=""';
+    return `    ${command.name()}) words="${longs(command)}"${files} ;;`;
+  });
   const values = new Map<string, string>();
   for (const command of program.commands) {
     for (const option of optionsOf(command))
@@ -41,7 +44,7 @@ function bash(program: Command): string {
   );
   return `# bash completion for hearthtable
 _hearthtable() {
-  local current="\${COMP_WORDS[COMP_CWORD]}" words=""
+  local current="\${COMP_WORDS[COMP_CWORD]}" words="" files="yes"
   if [ "$COMP_CWORD" -eq 1 ]; then
     COMPREPLY=($(compgen -W "${program.commands.map((command) => command.name()).join(' ')} --help --version" -- "$current"))
     return
@@ -55,7 +58,7 @@ ${cases.join('\n')}
   esac
   if [[ "$current" == -* ]]; then
     COMPREPLY=($(compgen -W "$words" -- "$current"))
-  else
+  elif [ -n "$files" ]; then
     compopt -o filenames 2>/dev/null
     COMPREPLY=($(compgen -f -- "$current"))
   fi
@@ -74,8 +77,10 @@ function zsh(program: Command): string {
       const value = option.argChoices ? `:value:(${option.argChoices.join(' ')})` : option.required ? ':value:' : '';
       return `      '${option.long}[${quoted(option.description)}]${value}'`;
     });
+    const takes = command.registeredArguments.length > 0;
     const rest = command.name() === 'completion' ? `'1:shell:(${SHELLS.join(' ')})'` : "'*:file:_files'";
-    return `    ${command.name()})\n      _arguments \\\n${[...options, `      ${rest}`].join(' \\\n')}\n      ;;`;
+    const words = [...options, ...(takes ? [`      ${rest}`] : [])];
+    return `    ${command.name()})\n      _arguments \\\n${words.join(' \\\n')}\n      ;;`;
   });
   return `#compdef hearthtable
 _hearthtable() {

@@ -48,16 +48,22 @@ export function addEstimate(program: Command, io: Io, finish: Finish): void {
     .addHelpText(
       'after',
       `
-Each quantity with its unit: 11cm or 4.5in, 3.2kg or 7lb, 165C or 330F, 25min. What is told is in the units that you use.
+Each quantity with its unit: 11cm or 4.5in, 3.2kg or 7lb, 165C or 330F, 25min.
+What is told is in the units that you use.
 
 Examples:
-  hearthtable estimate --food pork --thickness 11cm --weight 3.2kg --air 165C --target 60C
-  hearthtable estimate --food pork --thickness 11cm --weight 3.2kg --air 150C,165C,180C --target 60C --rest 25min
-  hearthtable estimate --food "leg of lamb" --bone --thickness 5in --weight 6lb --air 325F --pull 130F --fan
-  hearthtable estimate --food "rib eye steak" --thickness 4cm --grill --sear "4 min 280C" --air 130C --target 55C
-  hearthtable estimate --food chicken --weight 1.8kg --air 190C --target 75C --json > chicken.json
+  hearthtable estimate --food pork --thickness 11cm --weight 3.2kg \\
+    --air 165C --target 60C
+  hearthtable estimate --food pork --thickness 11cm --weight 3.2kg \\
+    --air 150C,165C,180C --target 60C --rest 25min
+  hearthtable estimate --food "leg of lamb" --bone --thickness 5in --weight 6lb \\
+    --air 325F --fan --pull 130F
+  hearthtable estimate --food "rib eye steak" --thickness 4cm --grill \\
+    --sear "4 min 280C" --air 130C --target 55C
+  hearthtable estimate --food chicken --weight 1.8kg --air 190C --target 75C --json
 
-Exit codes: 0 an estimate, 1 the core never gets there, 2 bad usage or input, 70 a fault of ours.`,
+Exit codes: 0 an estimate, 1 the core never gets there, 2 bad usage or input,
+70 a fault of ours.`,
     )
     .action(async (options: EstimateOptions) => finish(await runEstimate(io, options)));
 }

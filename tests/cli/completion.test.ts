@@ -38,5 +38,8 @@ describe('completion', () => {
     expect(proposals(stdout, 'hearthtable plan --effort d')).toEqual(['deep']);
     expect(proposals(stdout, 'hearthtable completion f')).toEqual(['fish']);
     expect(proposals(stdout, 'hearthtable plan package')).toContain('package.json');
+    expect(proposals(stdout, 'hearthtable estimate --th')).toEqual(['--thickness']);
+    expect(proposals(stdout, 'hearthtable estimate --shape s')).toEqual(['sphere', 'slab']);
+    expect(proposals(stdout, 'hearthtable estimate package')).toEqual([]);
   });
 });

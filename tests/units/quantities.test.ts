@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { parseDuration, parseDurationSpan } from '../../src/units/duration.js';
-import { parseLength, parseLengthSpan, parseSize } from '../../src/units/length.js';
+import { lengthUnitOf, parseLength, parseLengthSpan, parseSize } from '../../src/units/length.js';
 import { type Parsed, quote, shown } from '../../src/units/measure.js';
 import {
   celsiusOfFahrenheit,
@@ -10,7 +10,7 @@ import {
   parseTemperature,
   parseTemperatureSpan,
 } from '../../src/units/temperature.js';
-import { parseWeight } from '../../src/units/weight.js';
+import { parseWeight, weightUnitOf } from '../../src/units/weight.js';
 
 /** The value, or the refusal as `say | hint`. */
 const out = <T>(parsed: Parsed<T>) => (parsed.ok ? parsed.value : `${parsed.say} | ${parsed.hint}`);
@@ -203,6 +203,21 @@ describe('a weight', () => {
 
   it('refuses a bare number', () => {
     expect(out(parseWeight(7))).toBe('`7` needs a unit. | 7 kg or 7 lb');
+  });
+});
+
+describe('the unit in which it is told again', () => {
+  it('is that of the family in which it is written', () => {
+    expect(['30 cm', '8mm', '1 m', '12 in', '1ft', '9 1/2"', 'long'].map(lengthUnitOf)).toEqual([
+      'cm',
+      'cm',
+      'cm',
+      'in',
+      'in',
+      'in',
+      'cm',
+    ]);
+    expect(['3.2 kg', '450 g', '7 lb 4 oz', '8oz', 'heavy'].map(weightUnitOf)).toEqual(['kg', 'kg', 'lb', 'lb', 'kg']);
   });
 });
 
