@@ -19,6 +19,8 @@ export interface Refused {
 
 /** Less than this is no time, minutes. */
 const AT_ONCE = 0.5;
+/** A rise of less is none to wait for, K. */
+const HARDLY = 0.5;
 
 /** The estimate, or why there is none: it would not be safe and that is not accepted, or the sear alone goes too far. */
 export function estimateOf(asked: Asked): Estimate | Refused {
@@ -26,7 +28,7 @@ export function estimateOf(asked: Asked): Estimate | Refused {
   const reached = found.filter(({ minutes }) => Number.isFinite(minutes.likely));
   const done = reached.find(({ minutes }) => minutes.likely < AT_ONCE);
   if (done !== undefined) return tooSeared(asked, done);
-  const parts = reached.map((answer) => reckoned(asked, answer));
+  const parts = reached.map((answer) => reckoned(asked, ...rested(asked, answer)));
   const standing = worstOf(parts.map((part) => part.standing)) ?? standingOf(singleOf(asked, null, 0));
   if (parts.length > 0 && standing.refusal !== null) return standing.refusal;
   const cold = found.filter((answer) => !reached.includes(answer)).map(({ celsius }) => celsius);
@@ -62,10 +64,19 @@ interface Reckoned {
   readonly standing: Standing;
 }
 
-/** What follows from one answer: its rest, its course, how it stands to the published figures. */
-function reckoned(asked: Asked, { celsius, minutes, pull, peak, peakAfter }: Answer): Reckoned {
-  const published = standingOf(singleOf(asked, null, 0)).judgement.figure;
-  const rest = asked.rest ?? Math.max(1, published?.rest ?? 0, Math.ceil(peakAfter - MOVING));
+/** Its minutes of rest: as asked, or to its peak; where it hardly rises nobody waits for that, and it is asked about again. */
+function rested(asked: Asked, answer: Answer): [answer: Answer, rest: number] {
+  if (asked.rest !== null) return [answer, asked.rest];
+  const least = Math.max(1, standingOf(singleOf(asked, null, 0)).judgement.figure?.rest ?? 0);
+  const { celsius, pull, peak, peakAfter } = answer;
+  if (peak - pull >= HARDLY) return [answer, Math.max(least, Math.ceil(peakAfter - MOVING))];
+  const [again] = answersTo(questionOf({ ...asked, rest: least }, [celsius]));
+  // A core that only ever crept there by the end of its rest keeps its first answer.
+  return [Number.isFinite(again!.minutes.likely) ? again! : answer, least];
+}
+
+/** What follows from one answer: its course, how it stands to the published figures. */
+function reckoned(asked: Asked, { celsius, minutes, pull, peak, peakAfter }: Answer, rest: number): Reckoned {
   const high = Number.isFinite(minutes.high) ? minutes.high : null;
   const course = historyOf(asked.joint, legsOf(asked, celsius, minutes.likely, rest));
   // Pulled by the thermometer as well, only later.

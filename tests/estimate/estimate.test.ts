@@ -127,6 +127,13 @@ describe('an estimate', () => {
     ).toBeGreaterThanOrEqual(3);
   });
 
+  it('does not rest for a rise that is hardly any', () => {
+    const [slow] = estimated({ ...LOIN, air: '70C' }).answers;
+    expect(slow!.rise).toBeLessThan(0.5);
+    expect(slow!.rest).toBe(3);
+    expect(slow!.peak).toBeCloseTo(60, 1);
+  });
+
   it('compares airs: hotter takes no longer, and is pulled no later to rise further', () => {
     const { answers } = estimated({ ...LOIN, air: '150C,165C,180C' });
     expect(answers.map(({ celsius }) => celsius)).toEqual([150, 165, 180]);
