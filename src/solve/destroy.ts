@@ -76,6 +76,34 @@ export const runTogether: Destroy = (state, size, rng) => {
   };
 };
 
+/** The jobs of two neighbouring runs of a machine, to be put back at one level between theirs: two runs may become one. */
+export const twoRuns: Destroy = (state, size, rng) => {
+  const { model } = state;
+  const pairs = model.machines.flatMap((machine, m) => {
+    const runs = runsOf(machine, blocksOf(state, m));
+    return runs.slice(1).map((run, k) => ({ m, machine, one: runs[k]!, two: run }));
+  });
+  if (pairs.length === 0) return runTogether(state, size, rng);
+  const { m, machine, one, two } = pairs[rng.below(pairs.length)]!;
+  const jobs = new Set<number>();
+  for (const a of state.onMachine[m]!) {
+    if (state.start[a]! >= one.from && state.end(a) <= two.to) jobs.add(model.activities[a]!.job);
+  }
+  const { states } = machine;
+  const { program } = states[one.state]!;
+  const [low, high] = [one, two].map((run) => states[run.state]!.level).sort((x, y) => x - y) as [number, number];
+  const between = states
+    .map((_, s) => s)
+    .filter((s) => states[s]!.program === program && states[s]!.level >= low - 1e-6 && states[s]!.level <= high + 1e-6);
+  const wanted = states.reduce<number[]>((list, each) => {
+    list[each.program] = -1;
+    return list;
+  }, []);
+  wanted[program] = between[rng.below(between.length)] ?? one.state;
+  const list = [...jobs].sort((x, y) => x - y);
+  return { jobs: list, bias: { machine: m, wanted, cost: 3 + rng.real() * 20 } };
+};
+
 /** For each program among the runs a level a few steps from the one it had, or any level. */
 function nearbyLevels(machine: Machine, index: number, runs: readonly Run[], rng: Rng): Bias {
   const wanted: number[] = [];

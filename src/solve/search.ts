@@ -13,6 +13,7 @@ import {
   nearInTime,
   runTogether,
   sameNeeds,
+  twoRuns,
   withTied,
 } from './destroy.js';
 import { Inserter } from './insert.js';
@@ -36,7 +37,7 @@ const TUNE_EVERY = 25;
 const WORTH_TIMING = 40;
 const USUAL_ACTIVITIES = 20;
 
-const NEIGHBOURHOODS: readonly Destroy[] = [anyJobs, nearInTime, runTogether, dearest, sameNeeds];
+const NEIGHBOURHOODS: readonly Destroy[] = [anyJobs, nearInTime, runTogether, twoRuns, dearest, sameNeeds];
 
 export interface Reordering {
   /** Null where the order has no times. */

@@ -173,6 +173,17 @@ function jointLevels(
   return levels;
 }
 
+/** The states of a run in which a table of one of its members has a column: minutes bend there, so a small step may cost what a large one saves. */
+function cornersOf(compiled: Compiled, state: State, run: SkeletonRun, common: readonly number[]): number[] {
+  const bends = new Set<number>();
+  for (const a of run.members) {
+    const { duration } = compiled.problem.steps[a]!.options[state.mode[a]!]!;
+    if (duration.kind === 'table') for (const { celsius } of duration.columns) bends.add(celsius);
+  }
+  const { states } = compiled.model.machines[run.machine]!;
+  return common.filter((s) => [...bends].some((celsius) => Math.abs(states[s]!.level - celsius) < 0.01));
+}
+
 /** Beyond this many activities the joint program takes longer than the search can wait; levels are then tried one by one. */
 const JOINT_ACTIVITIES = 60;
 /** Single changes of level tried in one polish. */
@@ -180,7 +191,7 @@ const TUNE_TRIES = 100;
 
 /**
  * The best schedule found with the same order, places, hands and runs: the joint program's levels put on the dial, then whole
- * minutes, then single runs tried one dial step up and down as long as that helps. Never worse than `state`.
+ * minutes, then single runs tried some dial steps up and down, and where tables bend, as long as that helps. Never worse than `state`.
  */
 export function polish(compiled: Compiled, state: State, tune: boolean): State {
   const skeleton = timingRuns(state);
@@ -219,10 +230,13 @@ export function polish(compiled: Compiled, state: State, tune: boolean): State {
   for (let helped = true, round = 0; helped && round < 8; round++) {
     helped = false;
     for (let r = 0; r < skeleton.length && tries < TUNE_TRIES; r++) {
-      for (const step of joint ? [1, -1, 2, -2, 4, -4] : [1, -1]) {
+      const steps = (joint ? [1, -1, 2, -2, 4, -4] : [1, -1]).map(
+        (step) => common[r]![common[r]!.indexOf(fixed[r]!) + step],
+      );
+      for (const other of new Set([...steps, ...cornersOf(compiled, state, skeleton[r]!, common[r]!)])) {
+        if (other === undefined || other === fixed[r]) continue;
         tries++;
-        const neighbour = common[r]![common[r]!.indexOf(fixed[r]!) + step];
-        if (neighbour !== undefined) helped = tryFixed(fixed.map((s, k) => (k === r ? neighbour : s))) || helped;
+        helped = tryFixed(fixed.map((s, k) => (k === r ? other : s))) || helped;
       }
     }
   }
