@@ -25,11 +25,11 @@ const BROIL = /\b(?:broil|broiler|overhead)\b/i;
 export function aroundStep(
   kitchen: Kitchen,
   work: Work,
-  option: Pick<OptionAsRead, 'place' | 'pan' | 'flame'>,
+  option: Pick<OptionAsRead, 'place' | 'pan' | 'flame' | 'core'>,
   celsius: number | null,
   cooked: boolean,
 ): Setting | null {
-  const { place, pan, flame } = option;
+  const { place, pan, flame, core } = option;
   if (place.kind === 'none' || place.kind === 'board') {
     if (work === 'chill') return { kind: 'room', celsius: COLD, covered: true };
     // Food at rest after the heat is covered loosely, as cooks do (common practice, no source).
@@ -37,7 +37,8 @@ export function aroundStep(
     return null;
   }
   if (WET.has(work)) return null;
-  const turns = work === 'grill' ? 'often' : 'sides';
+  // How long each side has is not known before it is known how long it takes.
+  const turns = work === 'grill' || core !== null ? 'often' : 'sides';
   if (place.kind === 'burner') {
     return IN_PAN.has(work) ? { kind: 'sear', celsius: PAN_OVER[flame ?? 'medium'], on: 'pan', turns } : null;
   }

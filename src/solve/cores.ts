@@ -124,6 +124,10 @@ function staysOf({ kitchen, steps }: Problem, { taken }: Timed, way: readonly nu
 const isCooked = (steps: Problem['steps'], way: readonly number[], k: number): boolean =>
   way.slice(0, k).some((id) => HEAT_WORKS.has(steps[id]!.work));
 
+/** Minutes by which the end by the thermometer may be off the planned one before the rest that is left then is looked at again. */
+const NEAR = 0.5;
+const LOOKS = 3;
+
 /** What the heat model says of the `k`th step of a way where it stands in the plan; null where it has no answer there. */
 function answerFor(
   { kitchen, steps }: Problem,
@@ -141,16 +145,26 @@ function answerFor(
   const rest = stays[at];
   // It lies under its foil until somebody sets a hand to it.
   const until = stays[at + 1]?.start ?? lands[steps[way[k]!]!.dish]!;
-  const [answer] = answersTo({
-    joint,
-    before,
-    heat: () => heat,
-    celsius: [celsius ?? 0],
-    goal: option.atPeak ? { target: option.core } : { core: option.core },
-    moving: rest ? rest.start - end : 0,
-    rest: rest?.around ? { around: rest.around, minutes: until - rest.start } : null,
-  });
-  return answer !== undefined && Number.isFinite(answer.minutes.high) ? answer : null;
+  const moving = rest ? rest.start - end : 0;
+  const ask = (pulled: number): Answer | undefined =>
+    answersTo({
+      joint,
+      before,
+      heat: () => heat,
+      celsius: [celsius ?? 0],
+      goal: option.atPeak ? { target: option.core! } : { core: option.core! },
+      moving,
+      rest: rest?.around ? { around: rest.around, minutes: Math.max(rest.least ?? 0, until - pulled - moving) } : null,
+    })[0];
+  let pulled = end;
+  for (let look = 1; ; look++) {
+    const answer = ask(pulled);
+    if (answer === undefined || !Number.isFinite(answer.minutes.high)) return null;
+    const then = start + answer.minutes.likely;
+    // Pulled earlier or later than planned, it rests longer or shorter; only a target minds.
+    if (!option.atPeak || look === LOOKS || Math.abs(then - pulled) < NEAR) return answer;
+    pulled = then;
+  }
 }
 
 /**
@@ -176,5 +190,6 @@ function coreOf(clock: Float64Array, celsius: Float64Array, pull: number, pulled
   const off = clock.findIndex((minute) => minute >= pulledAt - 1e-6);
   let peak = off < 0 ? clock.length - 1 : off;
   for (let k = peak; k < clock.length; k++) if (celsius[k]! > celsius[peak]!) peak = k;
-  return { pull, peak: celsius[peak]!, peakAt: clock[peak]!, atServe: whole ? celsius.at(-1)! : null };
+  // The question may have been answered a little less closely than the history is reckoned.
+  return { pull, peak: Math.max(pull, celsius[peak]!), peakAt: clock[peak]!, atServe: whole ? celsius.at(-1)! : null };
 }

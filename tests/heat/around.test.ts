@@ -17,14 +17,15 @@ interface At {
   readonly flame?: 'low' | 'medium' | 'high';
   readonly celsius?: number;
   readonly cooked?: boolean;
+  readonly core?: number;
   readonly kitchen?: Kitchen;
 }
 
-const around = (work: Work, place: OptionPlace, { pan, flame, celsius, cooked, kitchen: other }: At = {}) =>
+const around = (work: Work, place: OptionPlace, { pan, flame, celsius, cooked, core, kitchen: other }: At = {}) =>
   aroundStep(
     other ?? kitchen,
     work,
-    { place, pan: pan ?? null, flame: flame ?? null },
+    { place, pan: pan ?? null, flame: flame ?? null, core: core ?? null },
     celsius ?? null,
     cooked ?? false,
   );
@@ -69,6 +70,11 @@ describe('around a piece', () => {
     const celsius = pans.map((pan) => pan!.celsius);
     expect(celsius).toEqual([...celsius].sort((a, b) => a - b));
     expect(new Set(celsius).size).toBe(3);
+  });
+
+  it('is turned all the time where it is done when the core is there', () => {
+    expect(around('sear', burner, { flame: 'high', pan: 0 })).toMatchObject({ turns: 'sides' });
+    expect(around('sear', burner, { flame: 'high', pan: 0, core: 52 })).toMatchObject({ turns: 'often' });
   });
 
   it('is not known in water, in steam or in a closed pot', () => {

@@ -49,7 +49,9 @@ describe('calls', () => {
 
   it('take food off the heat, in the next step’s call where one follows at once', () => {
     expect(told(supper)).toContain('16:32 Ines: Brined pork loin: take it off the heat (grill).');
-    expect(told(supper)).toContain('18:02 Ines: Brined pork loin: off the heat (grill) at 58 °C, rest, 22 min until 18:24.');
+    expect(told(supper)).toContain(
+      '18:02 Ines: Brined pork loin: off the heat (grill) at 58 °C, rest, 22 min until 18:24.',
+    );
     expect(told(supper).filter((call) => call.startsWith('18:02'))).toHaveLength(1);
     expect(told(supper).findIndex((call) => call.includes('take it off'))).toBeLessThan(
       told(supper).findIndex((call) => call.includes('change to')),

@@ -1,8 +1,19 @@
 /** Cautions reach whoever plans or checks: never behind an option. */
-import { describe, expect, it } from 'vitest';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { afterAll, describe, expect, it } from 'vitest';
 import { ran } from '../support/command.js';
 
-const MEAL = 'problems/one-grill-pork.yaml';
+const folder = mkdtempSync(join(tmpdir(), 'hearthtable-'));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+/** A meal on one grill, its loin pinker than is published. */
+const MEAL = join(folder, 'pink.yaml');
+const text = readFileSync('problems/one-grill-pork.yaml', 'utf8')
+  .replace('target: 63C', 'target: 60C')
+  .replace('./kitchens', resolve('problems/kitchens'));
+writeFileSync(MEAL, text);
 /** Words stay whole and sentences on one line. */
 const WIDE = ['--width', '400'];
 
