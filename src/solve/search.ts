@@ -17,6 +17,7 @@ import {
   withTied,
 } from './destroy.js';
 import { Inserter } from './insert.js';
+import { priorityOrders, urgencyOf } from './priority.js';
 import type { Move } from './reorder.js';
 import { Rng } from './rng.js';
 import type { Bias } from './variants.js';
@@ -89,7 +90,6 @@ class Search {
   private best: State;
   private bestCost = Number.POSITIVE_INFINITY;
   private rounds = 0;
-  /** How long a job can wait to land before that gets dear: those that cannot wait should choose their place first. */
   private readonly urgency: number[];
 
   constructor(
@@ -98,7 +98,7 @@ class Search {
   ) {
     this.rng = new Rng(options.seed);
     this.best = new State(model);
-    this.urgency = model.jobs.map((job) => (job.group < 0 ? 400 : Math.min(300, job.keeps) - 10 * job.rate));
+    this.urgency = urgencyOf(model);
     this.inserter = new Inserter(model, options.paths, options.earliest, this.best);
   }
 
@@ -251,28 +251,10 @@ class Search {
   /** First schedules by several priority rules, backward from the landing; the best of them. */
   private construct(): State {
     const { model } = this;
-    const length = model.jobs.map((job) => job.activities.reduce((sum, a) => sum + model.activities[a]!.shortest, 0));
-    const onMachine = model.jobs.map((job) =>
-      job.activities.reduce((sum, a) => {
-        const activity = model.activities[a]!;
-        return sum + (activity.modes.every((m) => m.machine >= 0) ? activity.shortest : 0);
-      }, 0),
-    );
-    const choices = model.jobs.map((job) =>
-      job.activities.reduce((sum, a) => sum + model.activities[a]!.modes.length, 0),
-    );
-    const urgency = this.urgency;
-    const rules: ((j: number) => number)[] = [
-      (j) => -onMachine[j]! * 1000 - length[j]!,
-      (j) => -model.jobs[j]!.rate * 1e6 - onMachine[j]!,
-      (j) => urgency[j]! * 1e4 - onMachine[j]!,
-      (j) => (choices[j]! / model.jobs[j]!.activities.length) * 1e4 - length[j]!,
-    ];
     let best: State | null = null;
     let least = Number.POSITIVE_INFINITY;
-    for (const rule of rules) {
+    for (const order of priorityOrders(model, this.urgency)) {
       const state = new State(model);
-      const order = model.jobs.map((job) => job.id).sort((x, y) => rule(x) - rule(y) || x - y);
       this.insertAll(state, order, null, null);
       const timed = this.finished(state);
       const cost = this.cost(timed);
