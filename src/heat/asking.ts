@@ -7,13 +7,17 @@ import { columnsOf } from './columns.js';
 import type { Joint } from './joint.js';
 import { type Answer, answersTo, type Question } from './roast.js';
 import type { Setting } from './setting.js';
-import { legsOf, likelyStays, wayThrough, wayTo } from './way.js';
+import { legsOf, likelyStays, restUntil, wayThrough, wayTo } from './way.js';
 
 /** Why there is no answer, and what would do. */
 export interface Refusal {
   readonly say: string;
   readonly hint: string;
 }
+
+/** Minutes below which a step is not worth its name, and °C by which a peak may be past its target. */
+const SOME = 0.2;
+const PAST = 1;
 
 /** An option whose core is asked for, with its minutes, or why the heat model has none. All that comes before has its minutes. */
 export function answeredOption(
@@ -41,7 +45,7 @@ export function answeredOption(
   if (around(burner ? null : settings[0]!) === null)
     return unknown('how long this takes', burner ? '{ place: burner, minutes: 20 min }' : 'minutes: ...');
   const celsius = burner ? [0] : settings;
-  const answers = answersCached({
+  const found = answersCached({
     joint,
     before,
     heat: (at) => around(burner ? null : at)!,
@@ -49,9 +53,14 @@ export function answeredOption(
     goal: option.atPeak ? { target: goal } : { core: goal },
     ...restOf(problem, step, option),
   }).filter(({ minutes }) => Number.isFinite(minutes.high));
-  if (answers.length === 0) {
+  if (found.length === 0) {
     const where = burner ? 'On this flame' : `At ${showTemperatureSpan(celsius[0]!, celsius.at(-1)!, degree)}`;
     return { say: `${where} the core never gets to ${core}.`, hint: 'more heat, or a lower core' };
+  }
+  const answers = found.filter(({ minutes, peak }) => minutes.likely >= SOME && !(option.atPeak && peak > goal + PAST));
+  if (answers.length === 0) {
+    const say = `By all that comes before${option.atPeak ? ' and the rest' : ''} the core is past ${core} without this step.`;
+    return { say, hint: 'a higher core, or less heat before' };
   }
   const forecasts = answers.map((answer) => forecastOf(answer, burner));
   const duration = burner ? fixedBy(forecasts[0]!) : tableBy(answers);
@@ -67,6 +76,8 @@ function unknown(what: string, hint: string): Refusal {
 const forecastOf = ({ celsius, minutes, pull, peak, peakAfter }: Answer, burner: boolean): Forecast => ({
   celsius: burner ? null : celsius,
   ...minutes,
+  // Where a slower piece never gets there, a quicker one may not have been found either.
+  low: Number.isFinite(minutes.low) ? minutes.low : minutes.likely,
   pull,
   peak,
   peakAfter,
@@ -94,7 +105,7 @@ function restOf(problem: ProblemAsRead, step: StepAsRead, option: OptionAsRead):
   const stays = likelyStays(problem, way, option);
   const [off, rest] = [stays[way.indexOf(step.id)]!, stays[way.indexOf(id ?? -1)]];
   if (rest === undefined || rest.around === null) return { moving: 0, rest: null };
-  const end = stays[way.indexOf(id!) + 1]?.start ?? rest.end;
+  const end = restUntil(rest, stays[way.indexOf(id!) + 1]?.start ?? rest.end);
   return { moving: rest.start - off.end, rest: { around: rest.around, minutes: end - rest.start } };
 }
 

@@ -44,17 +44,30 @@ export interface Stay {
   readonly least: number | null;
 }
 
-/** The same where one stay ends at another minute: a rest that follows begins so much earlier or later, and ends as before if it can. */
+/**
+ * The same where one stay ends at another minute: what is done to the piece up to its rest moves with it, and the rest begins so much
+ * earlier or later and ends as before, if it can. Where no rest follows before the next heat, nothing moves.
+ */
 export function endingAt(stays: readonly Stay[], k: number, end: number): Stay[] {
   const changed = [...stays];
-  const [own, next] = [stays[k]!, stays[k + 1]];
-  changed[k] = { ...own, end };
-  if (next !== undefined && next.least !== null) {
-    const start = end + next.start - own.end;
-    changed[k + 1] = { ...next, start, end: Math.max(start + next.least, next.end) };
+  const later = end - stays[k]!.end;
+  changed[k] = { ...stays[k]!, end };
+  const rest = stays.findIndex(({ least }, at) => at > k && least !== null);
+  if (rest < 0 || stays.slice(k + 1, rest).some(({ around }) => around?.kind !== 'room')) return changed;
+  for (let at = k + 1; at <= rest; at++) {
+    const { start, end: before, least } = stays[at]!;
+    const moved = start + later;
+    changed[at] = {
+      ...stays[at]!,
+      start: moved,
+      end: least === null ? before + later : Math.max(moved + least, before),
+    };
   }
   return changed;
 }
+
+/** When a piece leaves the surroundings of its rest: under its foil it lies until the next thing is done to it, from a warm place it is taken. */
+export const restUntil = ({ around, end }: Stay, next: number): number => (around?.kind === 'room' ? next : end);
 
 /** The stays in order with the waits between them, up to a minute; null where one of them is not known. */
 export function legsOf(kitchen: Kitchen, stays: readonly Stay[], until: number): Leg[] | null {

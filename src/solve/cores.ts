@@ -4,7 +4,7 @@ import type { Joint } from '../heat/joint.js';
 import { jointOf } from '../heat/piece-joint.js';
 import { type Answer, answersTo, historyOf } from '../heat/roast.js';
 import { slowCourse } from '../heat/slow.js';
-import { endingAt, knownOf, leastOf, legsOf, type Stay, wayThrough, wayUncut } from '../heat/way.js';
+import { endingAt, knownOf, leastOf, legsOf, restUntil, type Stay, wayThrough, wayUncut } from '../heat/way.js';
 import { HEAT_WORKS, type Option, type Problem } from '../problem/problem.js';
 import { restAfter } from '../problem/rests.js';
 import type { Curves, DishCurve } from '../safety/curve.js';
@@ -78,12 +78,14 @@ export function predictionsOf(problem: Problem, timed: Timed): Predictions {
     for (const [k, id] of way.entries()) {
       const answer = answerFor(problem, timed, joint, way, stays, k);
       if (answer === null) continue;
-      const { start, end } = timed.taken[id]!;
+      const { option, start, end } = timed.taken[id]!;
       const { low, likely, high } = answer.minutes;
       // The plan has whole minutes from a table, which are a little off what the piece does in it.
       const [from, to] = [Math.min(end, start + Math.floor(low)), Math.max(end, start + Math.ceil(high))];
-      pulls.set(id, { celsius: answer.pull, from, to, late: lateness(problem, timed, way.slice(k), to) });
-      asked.set(k, answer.pull);
+      // A core that is there before its step, by a longer wait in the plan, is pulled at once.
+      const celsius = option.atPeak ? Math.min(answer.pull, option.core!) : option.core!;
+      pulls.set(id, { celsius, from, to, late: lateness(problem, timed, way.slice(k), to) });
+      asked.set(k, celsius);
       // The thermometer decides, not the clock.
       stays = endingAt(stays, k, start + likely);
     }
@@ -143,8 +145,7 @@ function answerFor(
   if (option.forecasts === null || heat === null || before === null || option.core === null) return null;
   const at = way.indexOf(restAfter(steps, way[k]!) ?? -1);
   const rest = stays[at];
-  // It lies under its foil until somebody sets a hand to it.
-  const until = stays[at + 1]?.start ?? lands[steps[way[k]!]!.dish]!;
+  const until = rest ? restUntil(rest, stays[at + 1]?.start ?? lands[steps[way[k]!]!.dish]!) : end;
   const moving = rest ? rest.start - end : 0;
   const ask = (pulled: number): Answer | undefined =>
     answersTo({

@@ -87,7 +87,8 @@ export class PathRows {
       view.fill(variant.machine, variant.state, minutes, low, high, own, dayFrom);
       view.fillFit(mode, variant.state, minutes, low, high, own);
     } else own.fill(0, low, high + 1);
-    own.fill(Number.POSITIVE_INFINITY, high + 1, spread.high + 1);
+    // What takes longer than all the time there is would count from the row's end.
+    own.fill(Number.POSITIVE_INFINITY, Math.max(low, high + 1), spread.high + 1);
     fillStock(this.profiles, mode, variant, variant.minutes < 0 ? 0 : minutes, low, high, own);
     fillHands(this.model, this.profiles, mode, minutes, low, high, own);
     for (let t = low; t <= high; t++) own[t] = own[t]! + variant.cost;
@@ -229,7 +230,7 @@ export class PathRows {
     if (variant.minutes >= 0) {
       const last = Math.min(high, this.model.horizon - variant.minutes);
       for (let t = low; t <= last; t++) best[t] = own[t]! + after[t + variant.minutes]!;
-      best.fill(Number.POSITIVE_INFINITY, last + 1, high + 1);
+      best.fill(Number.POSITIVE_INFINITY, Math.max(low, last + 1), high + 1);
       return;
     }
     const mode = activity.modes[variant.mode]!;

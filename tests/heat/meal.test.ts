@@ -180,6 +180,18 @@ describe('what the heat model cannot tell', () => {
     ]);
   });
 
+  it('is that nothing is left to do', () => {
+    const sear = '- { step: sear, work: sear, takes: 20 min, on: [{ place: burner, heat: high, pan: skillet }] }';
+    const thin = 'piece: { food: pork chop, thickness: 2 cm, from: 5C }';
+    expect(messagesOf(thin, sear, roast('until: { core: 30C }'))).toEqual([
+      'error 31:52 By all that comes before the core is past 30 °C without this step. | a higher core, or less heat before',
+    ]);
+    const rest = '- { step: rest, work: rest, takes: 3 h, on: oven, heat: 150C, pan: tin }';
+    expect(messagesOf(PORK, roast('target: 20C'), rest)).toEqual([
+      'error 30:45 By all that comes before and the rest the core is past 20 °C without this step. | a higher core, or less heat before',
+    ]);
+  });
+
   it('is a warning where another way remains', () => {
     const step =
       '- { step: cook, work: braise, pan: skillet, on: [{ place: burner, until: { core: 60C } }, { place: burner, takes: 90 min }] }';

@@ -133,6 +133,9 @@ describe('legs', () => {
     expect(endingAt(stays, 1, 63)[2]).toEqual(stay(64, 80, room(21, true), 15));
     expect(endingAt(stays, 1, 70)[2]).toEqual(stay(71, 86, room(21, true), 15));
     expect(endingAt(stays, 2, 82)[3]).toEqual(stays[3]);
+    const glazed = [stays[1]!, stay(61, 64, room(21)), stay(66, 90, room(21, true), 15)];
+    expect(endingAt(glazed, 0, 55).slice(1)).toEqual([stay(56, 59, room(21)), stay(61, 90, room(21, true), 15)]);
+    expect(endingAt([stays[1]!, stay(61, 70, hot), stays[2]!], 0, 55).slice(1)).toEqual([stay(61, 70, hot), stays[2]]);
     expect(leastOf('rest', { kind: 'range', low: 15, high: 30, best: { low: 20, high: 25 } }, 22)).toBe(15);
     expect(leastOf('rest', { kind: 'fixed', minutes: 20, low: 20, high: 20 }, 20)).toBe(20);
     expect(leastOf('prep', { kind: 'fixed', minutes: 20, low: 20, high: 20 }, 20)).toBeNull();

@@ -102,3 +102,15 @@ describe('a plan of a piece', () => {
     expect(caution!.say).toMatch(/Set to 71 °C.*all of the published/);
   });
 });
+
+describe('a table that reaches to minutes beyond all that there are', () => {
+  it('is planned where it is quick enough', () => {
+    const table = 'takes: { "110C": 3000 min, "150C": 120 min, "180C": 90 min }';
+    const roast = `- { step: roast, work: roast, ${table}, heat: 110-180C, pan: tin, on: [oven, { place: wall, mode: fan }] }`;
+    const problem = readMeal(jointMeal(PORK, [roast, restOf('10-30 min'), CARVE]));
+    for (const seed of [1, 2, 3]) {
+      const { plan } = solve(problem, { effort: 'quick', seed, work: 20_000 });
+      expect(audit(problem, plan!).violations).toEqual([]);
+    }
+  });
+});
