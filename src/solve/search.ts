@@ -256,14 +256,13 @@ class Search {
     for (const order of priorityOrders(model, this.urgency)) {
       const state = new State(model);
       this.insertAll(state, order, null, null);
-      const timed = this.finished(state);
-      const cost = this.cost(timed);
+      const cost = this.cost(state);
       if (cost < least) {
         least = cost;
-        best = timed;
+        best = state;
       }
     }
-    return best!;
+    return this.finished(best!);
   }
 
   /** In time, and with its neighbours exchanged where that helps; as it is where something has no place. */

@@ -29,7 +29,7 @@ function workFor(effort: Effort, jobs: number): number {
 }
 
 /** A handful of steps is tried until it is almost surely solved: this many rounds at normal effort, divided by the steps cubed. */
-const SMALL_ROUNDS = 600_000;
+const SMALL_ROUNDS = 400_000;
 /** Fewer steps than this need no more rounds: what few ways they have is soon tried. */
 const FEW_STEPS = 6;
 

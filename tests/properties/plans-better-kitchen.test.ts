@@ -20,7 +20,7 @@ const BEYOND = { small: 0.03, large: 0.1 };
 
 const MEALS = Array.from({ length: 36 }, (_, k) => ({ seed: 1 + k, dishes: 1 + (k % 4) }));
 
-const LARGE_MEALS = Array.from({ length: 14 }, (_, k) => ({ seed: 8000 + k, dishes: 5 + (k % 8) }));
+const LARGE_MEALS = Array.from({ length: 10 }, (_, k) => ({ seed: 8000 + k, dishes: 5 + (k % 8) }));
 
 const BETTER: Readonly<Record<string, (kitchen: Fields, meal: Fields, seed: number) => void>> = {
   'one more pan': (kitchen, _, seed) => {
@@ -87,7 +87,7 @@ describe('a better kitchen', () => {
 
   it('nor that of a meal of up to twelve dishes, with a wider tolerance', { timeout: 300_000 }, () => {
     const changes = changesOf(LARGE_MEALS, 'normal');
-    expect(changes.length).toBeGreaterThan(25);
+    expect(changes.length).toBeGreaterThan(20);
     for (const { name, before, after } of changes) expect(after, name).toBeLessThanOrEqual(allowed(before, WIDE));
     const beyond = changes.filter(({ before, after }) => after > allowed(before));
     expect(beyond.length, beyond.map(({ name }) => name).join('\n')).toBeLessThanOrEqual(BEYOND.large * changes.length);
