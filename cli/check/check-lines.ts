@@ -29,7 +29,7 @@ export function checkLines({ problem, curves }: Meal, width: number, glyphs: Gly
     noteLines(clashWords(problem, clash), width, glyphs, clash.certain ? 'warn' : 'plain'),
   );
   const loads = heaviestLoads(problem);
-  const cautions = cautionsOf(problem, null, curves).flatMap(({ dish, say, source }) =>
+  const cautions = cautionsOf(problem, null, curves()).flatMap(({ dish, say, source }) =>
     noteLines(`${dish === null ? '' : `${dish}: `}${say} (${source})`, width, glyphs, 'warn'),
   );
   return {

@@ -13,10 +13,11 @@ export interface Times {
   readonly start?: string;
 }
 
-/** A meal that can be planned, with what its pieces are predicted to do, as far as the heat model was asked. */
+/** A meal that can be planned. */
 export interface Meal {
   readonly problem: Problem;
-  readonly curves: Curves;
+  /** What its pieces are predicted to do, as far as the heat model was asked. */
+  readonly curves: () => Curves;
 }
 
 /** The meal, its warnings told; null when the file has mistakes or asks for what is refused, all of which is told. */
@@ -31,18 +32,26 @@ export async function openProblem(io: Io, path: string, times: Times = {}): Prom
   return null;
 }
 
+interface Settled {
+  readonly result: ReadResult<Problem>;
+  readonly curves: Meal['curves'];
+}
+
 /** Asks the heat model, which takes a while to load, only where the file leaves something to it. */
-async function withMinutes(read: ReadResult): Promise<{ result: ReadResult<Problem>; curves: Curves }> {
-  if (!read.ok) return { result: read, curves: new Map() };
-  if (isSettled(read.problem)) return { result: { ...read, problem: read.problem }, curves: new Map() };
+async function withMinutes(read: ReadResult): Promise<Settled> {
+  const none = () => new Map();
+  if (!read.ok) return { result: read, curves: none };
+  if (isSettled(read.problem)) return { result: { ...read, problem: read.problem }, curves: none };
   const { withHeat, expectedCurves } = await import('../../src/heat/meal.js');
   const result = withHeat(read);
-  return { result, curves: result.ok ? expectedCurves(result.problem) : new Map() };
+  return { result, curves: () => (result.ok ? expectedCurves(result.problem) : none()) };
 }
 
 /** What could hurt whoever eats it, and is not accepted, each at the temperature that it is about. */
-function refused({ problem, spots }: ReadResult<Problem> & { ok: true }, curves: Curves): Message[] {
-  return refusals(problem, curves).map(({ rule, step, entry, say, hint }) => {
+function refused({ problem, spots }: ReadResult<Problem> & { ok: true }, curves: Meal['curves']): Message[] {
+  // Curves only let pass what is refused without them.
+  if (refusals(problem).length === 0) return [];
+  return refusals(problem, curves()).map(({ rule, step, entry, say, hint }) => {
     const { step: name, cores } = spots[step]!;
     return { code: rule, severity: 'error', ...(cores[entry] ?? name), say, hint };
   });
