@@ -73,6 +73,25 @@ describe('a plan of a piece', () => {
     expect([roast.pull, roast.window, made.plan.dishes[0]!.core]).toEqual([58, undefined, undefined]);
   });
 
+  it('pulls it where the way that is taken says, not another', () => {
+    const pullOn = (appliance: string): number | undefined => {
+      const ways = ['wall', 'fire'].map((place) => {
+        const goal = place === 'wall' ? 'until: { core: 52C }' : 'until: { core: 66C }';
+        return `{ place: ${place}, mode: roast, ${place === appliance ? goal : `${goal}, heat: 110C`} }`;
+      });
+      const roast = `- { step: roast, work: roast, on: [${ways.join(', ')}], heat: { range: 150-180C, ideal: 165C }, pan: tin }`;
+      const made = planned([roast, restOf('15-35 min'), CARVE]);
+      const row = rowOf(made, 'roast');
+      const said = made.plan.calls.some(({ say }) => say.includes(`at ${row.pull} °C, rest`));
+      expect([row.appliance, said]).toEqual([appliance, true]);
+      return row.pull;
+    };
+    expect([pullOn('wall'), pullOn('fire')]).toEqual([52, 66]);
+    const own = '{ place: wall, mode: roast, takes: 60 min }';
+    const made = planned([`- { step: roast, work: roast, until: { core: 60C }, heat: 160C, pan: tin, on: [${own}] }`]);
+    expect(rowOf(made, 'roast').pull).toBeUndefined();
+  });
+
   it('tells two cores in turn, and that of the last for the dish', () => {
     const made = planned([
       '- { step: slow, work: roast, until: { core: 45C }, heat: 100-120C, pan: tin, on: oven }',
