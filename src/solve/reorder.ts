@@ -48,7 +48,6 @@ export class Reorder {
     const timeOf = network.solve();
     this.state = timeOf === null ? null : written(network, given.setting, given.hands, timeOf);
     this.least = timeOf === null ? 0 : network.points;
-    network.network.keep();
   }
 
   private chain(line: Line<NodeMoment>): Chain {
@@ -67,6 +66,7 @@ export class Reorder {
 
   /** Changes that may save something, the most promising first: those of neighbours whose order costs points. */
   moves(): Move[] {
+    this.network.network.keep();
     const found = new Map<string, { move: Move; rate: number }>();
     const add = (move: Move, rate: number): void => {
       const key =
