@@ -53,14 +53,12 @@ export function custodiesHold(state: State, only: ReadonlySet<number> | null): b
 }
 
 function unitsHold(state: State): boolean {
-  for (let unit = 0; unit < state.model.units; unit++) {
-    const spans: [number, number][] = [];
-    for (const { id } of state.model.activities) {
-      if (state.units[id]!.includes(unit)) spans.push([state.start[id]!, state.end(id)]);
-    }
-    if (!apart(spans)) return false;
+  const { model } = state;
+  const spans: [number, number][][] = Array.from({ length: model.units }, () => []);
+  for (const { id } of model.activities) {
+    for (const unit of state.units[id]!) spans[unit]!.push([state.start[id]!, state.end(id)]);
   }
-  return true;
+  return spans.every(apart);
 }
 
 function workersHold(state: State): boolean {

@@ -2,6 +2,8 @@
  * The primal network simplex method with strongly feasible trees (W. H. Cunningham, Mathematical Programming 11, 1976) on typed
  * arrays; `network-simplex.ts` says what is solved.
  */
+import type { ArcTable } from './arc-table.js';
+
 /** Weight of the artificial arcs: beyond any difference of potentials, and small enough for sums with flows to be exact. */
 const FAR = 1e6;
 /** Weight of an arc that is no constraint any more; a way over node 0, which is tied to all, is always dearer to the flow. */
@@ -9,20 +11,10 @@ export const MUTE = -FAR;
 const LOWER = 0;
 const UPPER = 1;
 const IN_TREE = 2;
-/** Room for arcs added after `solve`, at first. */
-const SPARE = 64;
 
 /** Node n is the root; its arcs to all others come after those that were there from the beginning. */
 export class FlowTree {
   private readonly n: number;
-  /** Arcs, artificial ones too. */
-  m: number;
-  private from: Int32Array;
-  private to: Int32Array;
-  weight: Float64Array;
-  private cap: Float64Array;
-  flow: Float64Array;
-  private place: Uint8Array;
   private readonly potential: Float64Array;
   private readonly parent: Int32Array;
   private readonly link: Int32Array;
@@ -36,23 +28,14 @@ export class FlowTree {
   private breach = 0;
   private kept: Kept | null = null;
 
-  constructor(from: number[], to: number[], weight: number[], cap: number[], pull: number[]) {
+  /** Adds the artificial arcs to the table. */
+  constructor(
+    private readonly arcs: ArcTable,
+    pull: readonly number[],
+  ) {
     const n = pull.length;
-    const m = from.length;
     const root = n;
-    const room = m + n + SPARE;
     this.n = n;
-    this.m = m + n;
-    this.from = new Int32Array(room);
-    this.to = new Int32Array(room);
-    this.weight = new Float64Array(room).fill(-FAR);
-    this.cap = new Float64Array(room).fill(Number.POSITIVE_INFINITY);
-    this.from.set(from);
-    this.to.set(to);
-    this.weight.set(weight);
-    this.cap.set(cap);
-    this.flow = new Float64Array(room);
-    this.place = new Uint8Array(room);
     this.potential = new Float64Array(n + 1);
     this.parent = new Int32Array(n + 1).fill(-1);
     this.link = new Int32Array(n + 1).fill(-1);
@@ -62,13 +45,11 @@ export class FlowTree {
     this.before = new Int32Array(n + 1).fill(-1);
     this.stack = new Int32Array(n + 1);
     for (let i = 0; i < n; i++) {
-      const a = m + i;
       // Net inflow must equal the pull; arcs without flow point to the root, which makes the first tree strongly feasible.
       const inward = pull[i]! > 0;
-      this.from[a] = inward ? root : i;
-      this.to[a] = inward ? i : root;
-      this.flow[a] = Math.abs(pull[i]!);
-      this.place[a] = IN_TREE;
+      const a = arcs.add(inward ? root : i, inward ? i : root, -FAR, Number.POSITIVE_INFINITY);
+      arcs.flow[a] = Math.abs(pull[i]!);
+      arcs.place[a] = IN_TREE;
       this.potential[i] = inward ? -FAR : FAR;
       this.hang(i, root, a);
       this.depth[i] = 1;
@@ -86,7 +67,8 @@ export class FlowTree {
       cost += moved * this.breach;
       if (cost >= most) return false;
     }
-    for (let a = 0; a < this.m; a++) if (this.weight[a] === -FAR && this.flow[a]! > 1e-6) return false;
+    const { count, weight, flow } = this.arcs;
+    for (let a = 0; a < count; a++) if (weight[a] === -FAR && flow[a]! > 1e-6) return false;
     return true;
   }
 
@@ -98,33 +80,9 @@ export class FlowTree {
   /** By duality the sum of flow x weight; whole numbers, so exact. */
   cost(): number {
     let sum = 0;
-    for (let a = 0; a < this.m; a++) sum += this.flow[a]! * this.weight[a]!;
+    const { count, weight, flow } = this.arcs;
+    for (let a = 0; a < count; a++) sum += flow[a]! * weight[a]!;
     return sum;
-  }
-
-  add(from: number, to: number, weight: number, cap: number): void {
-    if (this.m === this.from.length) this.grow();
-    const a = this.m++;
-    this.from[a] = from;
-    this.to[a] = to;
-    this.weight[a] = weight;
-    this.cap[a] = cap;
-    this.flow[a] = 0;
-    this.place[a] = LOWER;
-  }
-
-  private grow(): void {
-    const room = this.from.length * 2;
-    const wider = <A extends Int32Array | Float64Array | Uint8Array>(old: A, fresh: A): A => {
-      fresh.set(old);
-      return fresh;
-    };
-    this.from = wider(this.from, new Int32Array(room));
-    this.to = wider(this.to, new Int32Array(room));
-    this.weight = wider(this.weight, new Float64Array(room));
-    this.cap = wider(this.cap, new Float64Array(room));
-    this.flow = wider(this.flow, new Float64Array(room));
-    this.place = wider(this.place, new Uint8Array(room));
   }
 
   /** Potentials anew along the tree, after weights have changed. */
@@ -134,13 +92,13 @@ export class FlowTree {
   }
 
   keep(): void {
-    const { m } = this;
+    const { count: m, weight, flow, place } = this.arcs;
     this.kept = {
       m,
       scan: this.scan,
-      weight: this.weight.slice(0, m),
-      flow: this.flow.slice(0, m),
-      place: this.place.slice(0, m),
+      weight: weight.slice(0, m),
+      flow: flow.slice(0, m),
+      place: place.slice(0, m),
       tree: [this.parent, this.link, this.depth, this.child, this.after, this.before].map((each) => each.slice()),
       potential: this.potential.slice(),
     };
@@ -148,11 +106,11 @@ export class FlowTree {
 
   restore(): void {
     const kept = this.kept!;
-    this.m = kept.m;
+    this.arcs.count = kept.m;
     this.scan = kept.scan;
-    this.weight.set(kept.weight);
-    this.flow.set(kept.flow);
-    this.place.set(kept.place);
+    this.arcs.weight.set(kept.weight);
+    this.arcs.flow.set(kept.flow);
+    this.arcs.place.set(kept.place);
     [this.parent, this.link, this.depth, this.child, this.after, this.before].forEach((each, k) => {
       each.set(kept.tree[k]!);
     });
@@ -179,7 +137,8 @@ export class FlowTree {
 
   /** The arc that breaks optimality most within the first block that has any; -1 at the optimum. */
   private enteringArc(): number {
-    const { m, from, to, weight, place, potential } = this;
+    const { count: m, from, to, weight, place } = this.arcs;
+    const { potential } = this;
     const block = Math.max(20, Math.ceil(Math.sqrt(m) * 2));
     let best = -1;
     this.breach = 1e-7;
@@ -204,7 +163,8 @@ export class FlowTree {
 
   /** Takes an arc into the tree; the flow that this moves. */
   private pivot(entering: number): number {
-    const { from, to, cap, flow, place, parent, link, depth } = this;
+    const { from, to, cap, flow, place } = this.arcs;
+    const { parent, link, depth } = this;
     const forward = place[entering] === LOWER;
     const u = forward ? from[entering]! : to[entering]!;
     const v = forward ? to[entering]! : from[entering]!;
@@ -285,7 +245,8 @@ export class FlowTree {
 
   /** Potentials and depths of a subtree from what is above it. */
   private spread(top: number): void {
-    const { from, weight, link, potential, depth, child, after, stack } = this;
+    const { from, weight } = this.arcs;
+    const { link, potential, depth, child, after, stack } = this;
     stack[0] = top;
     for (let count = 1; count > 0; ) {
       const y = stack[--count]!;

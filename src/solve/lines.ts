@@ -34,10 +34,12 @@ export interface Line<M> {
 
 /** Rows that keep `next` behind `held`. */
 export function turnRows<M>(held: Entry<M>, next: Entry<M>): Row<M>[] {
-  if (held.a === next.a) return [];
-  return held.frees
-    .filter(({ starts }) => starts !== next.a || held.tail > 0)
-    .map(({ moment }) => ({ earlier: moment, later: next.takes, low: held.tail }));
+  const rows: Row<M>[] = [];
+  if (held.a === next.a) return rows;
+  for (const { moment, starts } of held.frees) {
+    if (starts !== next.a || held.tail > 0) rows.push({ earlier: moment, later: next.takes, low: held.tail });
+  }
+  return rows;
 }
 
 export function linesOf<M>(table: Timetable<M>): Line<M>[] {
@@ -78,13 +80,16 @@ function workerLines<M>(table: Timetable<M>): Line<M>[] {
 /** Activities on one burner keep their order. */
 function unitLines<M>(table: Timetable<M>): Line<M>[] {
   const { state, compiled } = table;
-  return Array.from({ length: compiled.model.units }, (_, unit) => {
-    const users = compiled.model.activities.map((a) => a.id).filter((a) => state.units[a]!.includes(unit));
-    users.sort((a, b) => state.start[a]! - state.start[b]! || state.end(a) - state.end(b) || a - b);
-    const entries = users.map((a) => held(table, a, [{ moment: table.end(a), starts: -1 }], 0));
+  const users: number[][] = Array.from({ length: compiled.model.units }, () => []);
+  for (const { id } of compiled.model.activities) for (const unit of state.units[id]!) users[unit]!.push(id);
+  return users.map((list) => {
+    list.sort((a, b) => state.start[a]! - state.start[b]! || state.end(a) - state.end(b) || a - b);
+    const entries = list.map((a) => held(table, a, [{ moment: table.end(a), starts: -1 }], 0));
     return { worker: -1, entries };
   });
 }
+
+const NO_ROWS: readonly never[] = [];
 
 const held = <M>(table: Timetable<M>, a: number, frees: Entry<M>['frees'], tail: number): Entry<M> => ({
   a,
@@ -92,7 +97,7 @@ const held = <M>(table: Timetable<M>, a: number, frees: Entry<M>['frees'], tail:
   takes: table.start(a),
   frees,
   tail,
-  stay: [],
+  stay: NO_ROWS,
 });
 
 interface Taking<M> {

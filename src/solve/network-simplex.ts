@@ -6,13 +6,11 @@
  * After `solve`, arcs may be added and muted, and `again` goes on from the last optimum: flows stay as they are, so the tree stays
  * feasible. `keep` and `restore` go back to an optimum.
  */
+import { ArcTable } from './arc-table.js';
 import { FlowTree, MUTE } from './flow-tree.js';
 
 export class Network {
-  private readonly from: number[] = [];
-  private readonly to: number[] = [];
-  private readonly weight: number[] = [];
-  private readonly cap: number[] = [];
+  private readonly table = new ArcTable();
   private readonly pull: number[] = [];
   private tree: FlowTree | null = null;
 
@@ -23,18 +21,11 @@ export class Network {
 
   /** The index of the next arc. */
   get arcs(): number {
-    return this.tree?.m ?? this.from.length;
+    return this.table.count;
   }
 
   arc(from: number, to: number, weight: number, cap: number): void {
-    if (this.tree !== null) {
-      this.tree.add(from, to, weight, cap);
-      return;
-    }
-    this.from.push(from);
-    this.to.push(to);
-    this.weight.push(weight);
-    this.cap.push(cap);
+    this.table.add(from, to, weight, cap);
   }
 
   addPull(node: number, pull: number): void {
@@ -43,13 +34,13 @@ export class Network {
 
   /** Potentials, node 0 at 0; null where no potentials keep all constraints, or nothing bounds the cost below. */
   solve(): Float64Array | null {
-    this.tree = new FlowTree(this.from, this.to, this.weight, this.cap, this.pull);
+    this.tree = new FlowTree(this.table, this.pull);
     return this.tree.run(Number.POSITIVE_INFINITY) ? this.tree.potentials() : null;
   }
 
   /** After `solve`: takes a constraint away. */
   mute(arc: number): void {
-    this.tree!.weight[arc] = MUTE;
+    this.table.weight[arc] = MUTE;
   }
 
   /** After `solve` and changes: whether there are potentials that cost less than `most`; they are the best then. */
@@ -65,7 +56,7 @@ export class Network {
 
   /** After `solve` or `again`: the arc's flow, which is its constraint's multiplier. */
   flow(arc: number): number {
-    return this.tree!.flow[arc]!;
+    return this.table.flow[arc]!;
   }
 
   /** After `solve` or `again`: the least cost. */
