@@ -19,6 +19,8 @@ export type Move =
 
 /** Changes tried of one schedule. */
 const MOST_MOVES = 80;
+/** Workers to whom an activity may be handed over; of more, those who are free when it begins. */
+const MOST_HANDS = 4;
 /** How many places ahead an activity is tried. */
 const AHEAD = 3;
 
@@ -104,8 +106,12 @@ export class Reorder {
   }
 
   private ableBeside(a: number, worker: number): number[] {
-    const { able } = this.given.modeOf(a);
-    return this.compiled.model.workers.map((_, w) => w).filter((w) => w !== worker && (able >> w) % 2 !== 0);
+    const { given } = this;
+    const { able } = given.modeOf(a);
+    const others = this.compiled.model.workers.map((_, w) => w).filter((w) => w !== worker && (able >> w) % 2 !== 0);
+    if (others.length <= MOST_HANDS) return others;
+    const start = given.start[a]!;
+    return others.filter((w) => given.busy[w]![start] === 0).slice(0, MOST_HANDS);
   }
 
   /** Points that a change saves; not above 0 where it saves none or cannot be. */

@@ -22,7 +22,7 @@ const WORK: Record<Effort, number> = { quick: 8e5, normal: 3e6, deep: 1e8 };
 const FEW_JOBS = 8;
 
 /** More dishes have more ways to be arranged, each of which takes longer to try; beyond this factor patience ends. */
-const MOST_WORK = 85;
+const MOST_WORK = 65;
 
 function workFor(effort: Effort, jobs: number): number {
   return WORK[effort] * Math.min(MOST_WORK, Math.max(1, jobs / FEW_JOBS) ** 2);
