@@ -69,11 +69,12 @@ export function costOf(state: State): Parts {
 
 /** Different workers on a placed activity beyond the number asked for at once. */
 export function extraHands(state: State, a: number): number {
-  const hands = state.hands[a]!;
-  if (hands.length === 0) return 0;
-  const crew = state.modeOf(a).attention.crew;
-  if (hands.length === crew) return 0;
-  return new Set(hands).size - crew;
+  return beyondCrew(state.hands[a]!, state.modeOf(a).attention.crew);
+}
+
+/** Different workers in a list of hands, `crew` for each stretch in turn, beyond the crew. */
+export function beyondCrew(hands: readonly number[], crew: number): number {
+  return hands.length <= crew ? 0 : new Set(hands).size - crew;
 }
 
 export function totalOf(parts: Parts): number {

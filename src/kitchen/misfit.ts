@@ -1,10 +1,10 @@
 /** Why loads do not fit together, in a cook's words, and which other pan would do. */
 import type { Appliance, Burners, Load, Mode } from '../problem/problem.js';
-import { type LengthUnit, showLength, showSize } from '../units/show.js';
+import { type LengthUnit, showLength, showList, showSize } from '../units/show.js';
 import { type Arrangement, arrangement } from './arrange.js';
 import { areaOf, extentX, extentY, turns } from './footprint.js';
 import { alone, groundOf } from './ground.js';
-import { sayList, saySize, sidesOf, unitOf } from './say-size.js';
+import { saySize, sidesOf, unitOf } from './say-size.js';
 import type { Standing } from './surface.js';
 import { type Shelves, shelvesOf } from './surface-of.js';
 
@@ -56,7 +56,7 @@ export function explainBurners({ burners }: Burners, load: NamedLoad): string | 
     return carries.low > 0 ? `${name} ${showLength(carries.low, unit)} to ${high}` : `${name} up to ${high}`;
   });
   const across = load.footprint.kind === 'round' ? 'across' : 'on its narrower side';
-  return `the ${load.name} is ${showLength(side, unit)} ${across}, and no burner carries that: ${sayList(spans)}`;
+  return `the ${load.name} is ${showLength(side, unit)} ${across}, and no burner carries that: ${showList(spans)}`;
 }
 
 interface Scene {
@@ -84,7 +84,7 @@ function together(shelves: Shelves, loads: readonly Load[]): Arrangement {
 /** ` while right is lit`, where lit zones take away room. */
 function whileLit({ appliance, mode }: Scene): string {
   const lit = appliance.surface.kind === 'grate' ? mode.lit : [];
-  return lit.length === 0 ? '' : ` while ${sayList(lit)} ${lit.length === 1 ? 'is' : 'are'} lit`;
+  return lit.length === 0 ? '' : ` while ${showList(lit)} ${lit.length === 1 ? 'is' : 'are'} lit`;
 }
 
 /** `the rack (22 x 16 in)`, `left and middle (56 x 46 cm)`, `the grate (57 cm across)`. */
@@ -96,7 +96,7 @@ function groundName({ appliance, mode, shelves, unit }: Scene): string {
     return `the ${appliance.name} (${showLength(shelves.surface.round, unit)} across)`;
   const zones =
     appliance.surface.kind === 'grate' ? appliance.surface.zones.filter((z) => !mode.lit.includes(z.name)) : [];
-  const names = sayList(zones.map((zone) => zone.name));
+  const names = showList(zones.map((zone) => zone.name));
   return walls.length > 0 || zones.length === 0 ? names : `${names} (${size})`;
 }
 
@@ -134,7 +134,7 @@ function tooTall({ appliance, shelves }: Scene, loads: readonly NamedLoad[]): Re
   const names = loads.map((load) => `the ${load.name} (${showLength(load.height, unit)} high)`);
   const above = shelves.clearance > 0 ? `, with ${showLength(shelves.clearance, unit)} free above each level,` : '';
   const need = loads.length === 1 ? 'needs' : 'need';
-  const text = `${sayList(names)}${above} ${need} ${showLength(needed, unit)}; the cavity of the ${appliance.name} has ${showLength(shelves.height, unit)}`;
+  const text = `${showList(names)}${above} ${need} ${showLength(needed, unit)}; the cavity of the ${appliance.name} has ${showLength(shelves.height, unit)}`;
   return { text, beside: false };
 }
 
@@ -164,7 +164,7 @@ function leastHeight(shelves: Shelves, loads: readonly NamedLoad[]): number | nu
 function calledAll(loads: readonly NamedLoad[], unit: LengthUnit): string {
   const counts = new Map<string, number>();
   for (const load of loads) counts.set(called(load, unit), (counts.get(called(load, unit)) ?? 0) + 1);
-  return sayList([...counts].map(([name, count]) => (count === 1 ? name : `${count} of ${name}`)));
+  return showList([...counts].map(([name, count]) => (count === 1 ? name : `${count} of ${name}`)));
 }
 
 /** `: 468 sq in on 396 sq in`, where that alone tells it. */

@@ -29,8 +29,3 @@ export function saySize(footprint: Footprint, unit: LengthUnit): string {
     ? showLength(footprint.diameter, unit)
     : showSize(footprint.width, footprint.depth, unit);
 }
-
-/** `a`, `a and b`, `a, b and c`. */
-export function sayList(parts: readonly string[]): string {
-  return parts.length < 2 ? (parts[0] ?? '') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`;
-}

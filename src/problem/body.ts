@@ -1,6 +1,6 @@
 /** Sizes of a piece of food as the heat sees it, and what is not said of them. Metres, kilograms, kg/m3. */
 import type { Parsed } from '../units/measure.js';
-import { showLength, showWeight } from '../units/show.js';
+import { showLength, showList, showWeight } from '../units/show.js';
 import type { Piece } from './problem.js';
 
 /**
@@ -155,7 +155,7 @@ function sizedByWeight(piece: Sizes, missing: Side, weight: number, density: num
   const known = [showWeight(weight), ...sizesInWords(piece)];
   return {
     ok: false,
-    say: `A ${shape} of ${listed(known)} would be ${showLength(size)} ${IN_WORDS[missing]}.`,
+    say: `A ${shape} of ${showList(known)} would be ${showLength(size)} ${IN_WORDS[missing]}.`,
     hint: `look at ${known.length > 1 ? 'the sizes and the weight' : 'the weight'} again, or give its ${missing}`,
   };
 }
@@ -163,7 +163,7 @@ function sizedByWeight(piece: Sizes, missing: Side, weight: number, density: num
 function disagreement(piece: Sizes, weight: number, bySizes: number): Parsed<Body> {
   return {
     ok: false,
-    say: `A ${piece.shape} ${listed(sizesInWords(piece))} weighs about ${showWeight(bySizes)}, but the piece says ${showWeight(weight)}.`,
+    say: `A ${piece.shape} ${showList(sizesInWords(piece))} weighs about ${showWeight(bySizes)}, but the piece says ${showWeight(weight)}.`,
     hint: 'leave out what you are least sure of: it is worked out from the rest',
   };
 }
@@ -172,14 +172,14 @@ function tooLittle(piece: Sizes, missing: readonly Side[]): Parsed<Body> {
   const { shape, weight } = piece;
   const known = [...sizesInWords(piece), ...(weight === null ? [] : [showWeight(weight)])];
   const lead =
-    known.length === 0 ? 'Nothing says how big the piece is' : `${listed(known)} does not say how big the piece is`;
+    known.length === 0 ? 'Nothing says how big the piece is' : `${showList(known)} does not say how big the piece is`;
   const wanted = [...missing, ...(weight === null ? (['weight'] as const) : [])];
   const hint =
     shape === 'slab'
       ? 'give its thickness'
       : wanted.length === 2
         ? `give its ${wanted.join(' or ')}`
-        : `give ${wanted.length === 3 ? 'two' : 'three'} of ${listed(wanted)}`;
+        : `give ${wanted.length === 3 ? 'two' : 'three'} of ${showList(wanted)}`;
   return { ok: false, say: `${lead}: a ${shape} needs ${NEEDS[shape]}.`, hint };
 }
 
@@ -205,6 +205,3 @@ const sizesInWords = (piece: Sizes): string[] =>
     const size = piece[side];
     return size === null ? [] : [`${showLength(size)} ${IN_WORDS[side]}`];
   });
-
-const listed = (parts: readonly string[]): string =>
-  parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`;

@@ -2,7 +2,7 @@
  * A schedule in time, and what changes of its order would save. Each change takes some rows away and adds others; the network goes on
  * from its last optimum, so that trying one costs a small part of timing the schedule anew.
  */
-import { extraHands } from '../kernel/cost.js';
+import { beyondCrew, extraHands } from '../kernel/cost.js';
 import type { State } from '../kernel/state.js';
 import type { Compiled } from './compile.js';
 import { type Entry, handedOver, type Line, linesOf, stretchEntry, stretchMoments, turnRows } from './lines.js';
@@ -35,6 +35,8 @@ export class Reorder {
   private readonly network: TimingNetwork;
   private readonly chains: Chain[] = [];
   private readonly least: number;
+  /** Most schedules are timed and never changed; only then is there an optimum to go back to. */
+  private kept = false;
   /** The schedule in its best times; null where it has none. */
   readonly state: State | null;
 
@@ -68,7 +70,6 @@ export class Reorder {
 
   /** Changes that may save something, the most promising first: those of neighbours whose order costs points. */
   moves(): Move[] {
-    this.network.network.keep();
     const found = new Map<string, { move: Move; rate: number }>();
     const add = (move: Move, rate: number): void => {
       const key =
@@ -136,6 +137,8 @@ export class Reorder {
 
   /** Takes away and adds rows; the points beside the network's that the change costs, null where it cannot be. */
   private change(move: Move): number | null {
+    if (!this.kept) this.network.network.keep();
+    this.kept = true;
     if (move.kind === 'hand') return this.handOver(move);
     const { before, after } = move;
     for (const chain of this.chains) this.advance(chain, before, after);
@@ -197,9 +200,7 @@ export class Reorder {
       for (let arc = old.stayArcs[i]!; arc < old.turnArcs[i + 1]!; arc++) network.network.mute(arc);
     });
     this.receive(this.chains.find(({ line }) => line.worker === to) ?? null, fresh, sooner);
-    const was = given.hands[a]!.length === crew ? 0 : extraHands(given, a);
-    const is = hands.length === crew ? 0 : new Set(hands).size - crew;
-    return model.rates.swap * (is - was);
+    return model.rates.swap * (beyondCrew(hands, crew) - extraHands(given, a));
   }
 
   /** Puts entries into a worker's line by time, `sooner` places ahead of where they would come. */

@@ -37,6 +37,11 @@ const lengthIn = (metres: number, unit: LengthUnit): string => short(unit === 'c
 /** `30 cm` or `12 in`. */
 export const showLength = (metres: number, unit: LengthUnit = 'cm'): string => `${lengthIn(metres, unit)} ${unit}`;
 
+/** `a`, `a and b`, `a, b and c`. */
+export function showList(parts: readonly string[]): string {
+  return parts.length < 2 ? (parts[0] ?? '') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`;
+}
+
 /** `46 x 33 cm` or `18 x 13 in`, width first. */
 export function showSize(width: number, depth: number, unit: LengthUnit = 'cm'): string {
   return `${lengthIn(width, unit)} x ${lengthIn(depth, unit)} ${unit}`;

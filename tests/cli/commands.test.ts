@@ -2,18 +2,12 @@
 import { describe, expect, it } from 'vitest';
 import { planDocument } from '../../src/plan/document.js';
 import { ran } from '../support/command.js';
+import { type Case, expectEach } from '../support/command-cases.js';
 
 const MEAL = 'tests/screens/meals/two-dishes.yaml';
 const WRONG = 'tests/cli/meals/wrong.yaml';
 const ONE_POT = 'tests/cli/meals/one-pot.yaml';
 const NO_TIME = 'tests/cli/meals/no-time.yaml';
-
-interface Case {
-  readonly args: readonly string[];
-  readonly code: number;
-  readonly stdout?: readonly (string | RegExp)[];
-  readonly stderr?: readonly (string | RegExp)[];
-}
 
 const cases: readonly Case[] = [
   { args: [], code: 2, stderr: ['Usage: hearthtable', 'Examples:'] },
@@ -80,17 +74,7 @@ const cases: readonly Case[] = [
 ];
 
 describe('hearthtable', () => {
-  for (const { args, code, stdout, stderr } of cases) {
-    it(['hearthtable', ...args].join(' '), async () => {
-      const result = await ran(args);
-      expect(result.code, result.stderr).toBe(code);
-      if (!stdout) expect(result.stdout).toBe('');
-      if (!stderr) expect(result.stderr).toBe('');
-      for (const part of stdout ?? []) expect(result.stdout).toMatch(part);
-      for (const part of stderr ?? []) expect(result.stderr).toMatch(part);
-      expect(result.stdout + result.stderr).not.toMatch(/\n\s+at .*:\d+:\d+/);
-    });
-  }
+  expectEach(cases);
 });
 
 describe('plan', () => {

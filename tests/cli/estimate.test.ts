@@ -2,16 +2,10 @@
 import { describe, expect, it } from 'vitest';
 import { estimate as document } from '../../src/estimate/document.js';
 import { ran } from '../support/command.js';
+import { type Case, expectEach } from '../support/command-cases.js';
 
 const LOIN = ['estimate', '--food', 'pork', '--thickness', '11cm', '--weight', '3.2kg', '--target', '60C'];
 const AT = [...LOIN, '--air', '165C'];
-
-interface Case {
-  readonly args: readonly string[];
-  readonly code: number;
-  readonly stdout?: readonly (string | RegExp)[];
-  readonly stderr?: readonly (string | RegExp)[];
-}
 
 const cases: readonly Case[] = [
   {
@@ -170,17 +164,7 @@ const cases: readonly Case[] = [
 ];
 
 describe('hearthtable', () => {
-  for (const { args, code, stdout, stderr } of cases) {
-    it(['hearthtable', ...args].join(' '), async () => {
-      const result = await ran(args);
-      expect(result.code, result.stderr).toBe(code);
-      if (!stdout) expect(result.stdout).toBe('');
-      if (!stderr) expect(result.stderr).toBe('');
-      for (const part of stdout ?? []) expect(result.stdout).toMatch(part);
-      for (const part of stderr ?? []) expect(result.stderr).toMatch(part);
-      expect(result.stdout + result.stderr).not.toMatch(/\n\s+at .*:\d+:\d+|undefined|NaN|Infinity/);
-    });
-  }
+  expectEach(cases);
 });
 
 describe('estimate', () => {

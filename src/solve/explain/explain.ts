@@ -1,12 +1,13 @@
 /** Why there is no plan, and what to do: the whole way from a meal that was not planned to sentences. */
+
 import type { Problem } from '../../problem/problem.js';
+import { showList } from '../../units/show.js';
 import { type Clash, smallestClash } from './clash.js';
 import { Judge } from './judge.js';
 import { clashingNeeds, type Needs } from './needs.js';
 import type { Reason } from './reason.js';
 import { whySentences } from './say-why.js';
 import { usualWays, type Way, waysOut } from './ways.js';
-import { sayList } from './words.js';
 
 export type { Reason } from './reason.js';
 export type { Way } from './ways.js';
@@ -56,6 +57,6 @@ export function explainNone(problem: Problem, options: ExplainOptions): Reason[]
 
 function notFound(problem: Problem, suspects: readonly number[]): string {
   const names = suspects.map((d) => problem.dishes[d]!.name);
-  const what = names.length === 0 ? 'the dishes' : sayList(names);
+  const what = names.length === 0 ? 'the dishes' : showList(names);
   return `No time was found for ${what} beside everything else with this much search; it is not proven that there is none.`;
 }

@@ -2,10 +2,10 @@
 import { transitionTime } from '../../kernel/model.js';
 import { explainMisfit, type NamedLoad } from '../../kitchen/misfit.js';
 import type { Option, Pan } from '../../problem/problem.js';
-import { showMinutes, showTemperatureSpan } from '../../units/show.js';
+import { showList, showMinutes, showTemperatureSpan } from '../../units/show.js';
 import type { Family } from './loosen.js';
 import type { Needs } from './needs.js';
-import { bothOrAll, clockWords, heatedOptions, numberWord, sayList, stepNames, thereAre } from './words.js';
+import { bothOrAll, clockWords, heatedOptions, numberWord, stepNames, thereAre } from './words.js';
 
 /** Steps that a clash needs something of a family for, in the order of their ids. */
 export function stepsOf({ needs }: Needs, family: Family): number[] {
@@ -44,7 +44,7 @@ export function heatSentence(clash: Needs): string[] {
   const change = least > 0 ? `; from one to the other it takes at least ${showMinutes(least)}` : '';
   const one = appliances.length === 1 && kit.machineOf[appliances[0]!]! >= 0 ? 'it has' : 'each has';
   return [
-    `${sayList(named)} ${bothOrAll(steps.length)} need ${where}${when(clash, steps)}, and ${one} one heat at a time${change}.`,
+    `${showList(named)} ${bothOrAll(steps.length)} need ${where}${when(clash, steps)}, and ${one} one heat at a time${change}.`,
   ];
 }
 
@@ -86,7 +86,7 @@ export function spaceSentence(clash: Needs): string[] {
   const misfit = explainMisfit(appliance, appliance.modes[first.place.mode]!, loads, others);
   const need = steps.length === 1 ? 'needs' : 'need';
   const told = misfit === null ? ', and no room was found for all of it' : `: ${misfit}`;
-  return [`${sayList(stepNames(problem, steps))} ${need} room in the ${appliance.name}${when(clash, steps)}${told}.`];
+  return [`${showList(stepNames(problem, steps))} ${need} room in the ${appliance.name}${when(clash, steps)}${told}.`];
 }
 
 const loadName = (pans: readonly Pan[], option: Option): string =>
@@ -107,7 +107,7 @@ export function panSentences(clash: Needs): string[] {
     const count = pans.reduce((sum, pan) => sum + pan.count, 0);
     const asked = steps.map((id) => Math.min(...problem.steps[id]!.options.map((option) => option.pans)));
     const wanted = asked.reduce((sum, one) => sum + one, 0);
-    const names = sayList(stepNames(problem, steps));
+    const names = showList(stepNames(problem, steps));
     const pan = sayOr(pans.map((one) => one.name));
     const one = steps.length === 1;
     const kept = steps.every((id) => staysTillServed(clash, id));
@@ -141,7 +141,7 @@ export function burnerSentence(clash: Needs): string[] {
   const need = steps.length === 1 ? 'needs' : 'each need';
   const carry = `that ${burners.size === 1 ? 'carries' : 'carry'} ${steps.length === 1 ? 'the pan' : 'their pans'}`;
   return [
-    `${sayList(stepNames(problem, steps))} ${need} a burner${when(clash, steps)}, and ${thereAre(burners.size)} ${carry}.`,
+    `${showList(stepNames(problem, steps))} ${need} a burner${when(clash, steps)}, and ${thereAre(burners.size)} ${carry}.`,
   ];
 }
 
@@ -151,7 +151,7 @@ export function boardSentence(clash: Needs): string[] {
   if (steps.length === 0) return [];
   const need = steps.length === 1 ? 'needs' : 'each need';
   return [
-    `${sayList(stepNames(problem, steps))} ${need} a board${when(clash, steps)}, and ${thereAre(problem.kitchen.boards)}.`,
+    `${showList(stepNames(problem, steps))} ${need} a board${when(clash, steps)}, and ${thereAre(problem.kitchen.boards)}.`,
   ];
 }
 

@@ -1,9 +1,11 @@
 /** Whose hands a clash is about, what they may do and when they are there. */
+
 import { isAble } from '../../problem/able.js';
 import type { Cook, Problem } from '../../problem/problem.js';
+import { showList } from '../../units/show.js';
 import type { Needs } from './needs.js';
 import { cooksWord, stepsOf, when } from './say-needs.js';
-import { sayList, stepNames } from './words.js';
+import { stepNames } from './words.js';
 
 export function handsSentences(clash: Needs): string[] {
   const { problem } = clash.compiled;
@@ -21,9 +23,9 @@ export function handsSentences(clash: Needs): string[] {
   const who = everyone
     ? `, and there ${problem.cooks.length === 1 ? 'is' : 'are'} ${cooksWord(problem.cooks.length)}`
     : same
-      ? `, and only ${sayList(namesOf(problem, able[0]!))} can do ${steps.length === 1 ? 'it' : 'them'}`
+      ? `, and only ${showList(namesOf(problem, able[0]!))} can do ${steps.length === 1 ? 'it' : 'them'}`
       : '';
-  const first = `${sayList(stepNames(problem, steps))} ${need} ${hands}${when(clash, steps)}${many}${who}.`;
+  const first = `${showList(stepNames(problem, steps))} ${need} ${hands}${when(clash, steps)}${many}${who}.`;
   const each = everyone || same ? [] : steps.map((id, i) => onlyThese(problem, id, able[i]!));
   return [first, ...each.filter((say) => say !== null), ...hoursSentences(clash)];
 }
@@ -31,7 +33,7 @@ export function handsSentences(clash: Needs): string[] {
 /** `Only Paulo can do Steak/grill.` */
 function onlyThese(problem: Problem, step: number, able: readonly number[]): string | null {
   if (able.length === problem.cooks.length) return null;
-  return `Only ${sayList(namesOf(problem, able))} can do ${stepNames(problem, [step])[0]!}.`;
+  return `Only ${showList(namesOf(problem, able))} can do ${stepNames(problem, [step])[0]!}.`;
 }
 
 function hoursSentences({ compiled: { problem }, needs }: Needs): string[] {

@@ -1,13 +1,13 @@
 /** Why dishes cannot be planned together, in a cook's words. */
 import { stepKey } from '../../problem/hours.js';
 import type { Problem } from '../../problem/problem.js';
-import { showMinutes } from '../../units/show.js';
+import { showList, showMinutes } from '../../units/show.js';
 import { earliestStarts } from '../paths.js';
 import type { Clash } from './clash.js';
 import type { Needs } from './needs.js';
 import { boardSentence, burnerSentence, heatSentence, panSentences, spaceSentence } from './say-needs.js';
 import { handsSentences } from './say-people.js';
-import { clockWords, gapWords, sayList } from './words.js';
+import { clockWords, gapWords } from './words.js';
 
 export function whySentences(clash: Clash, clashes: readonly Needs[]): string[] {
   const [first, ...others] = clashes;
@@ -24,12 +24,12 @@ function headline({ part: { problem }, certain }: Clash, { families, compiled }:
   const names = problem.dishes.map((dish) => dish.name);
   const alone = names.length === 1 ? ', even with the kitchen to itself' : ' together';
   if (!certain) {
-    return `No way was found to do ${sayList(names)}${alone}; it is not proven that there is none.`;
+    return `No way was found to do ${showList(names)}${alone}; it is not proven that there is none.`;
   }
   const late = families.includes('clock')
     ? `, even served as late as ${clockWords(problem, compiled.model.horizon)}`
     : '';
-  return `${sayList(names)} cannot be done${alone}${late}.`;
+  return `${showList(names)} cannot be done${alone}${late}.`;
 }
 
 const lastMinute = (problem: Problem): number =>
@@ -57,7 +57,7 @@ function gapSentences({ compiled: { problem, model }, needs }: Needs): string[] 
     const told = lags
       .filter((lag) => lag.to === to)
       .map((lag) => `${gapWords(lag.low, lag.high)} ${stepKey(problem, lag.from)}`);
-    return `${stepKey(problem, to)} must begin ${sayList(told)}.`;
+    return `${stepKey(problem, to)} must begin ${showList(told)}.`;
   });
 }
 

@@ -3,8 +3,6 @@ import { clockAt, dateAt, stepKey } from '../../problem/hours.js';
 import type { Option, Problem } from '../../problem/problem.js';
 import { showMinutes } from '../../units/show.js';
 
-export { sayList } from '../../kitchen/say-size.js';
-
 export const stepNames = (problem: Problem, steps: readonly number[]): string[] =>
   steps.map((id) => stepKey(problem, id));
 
