@@ -4,9 +4,9 @@
  * a machine cannot do without.
  */
 import type { Model } from '../kernel/model.js';
+import { Rng } from '../kernel/rng.js';
 import { State } from '../kernel/state.js';
 import { Inserter } from './insert.js';
-import { Rng } from './rng.js';
 
 /** Minutes before the landing that are looked at first; few jobs are best ready earlier. */
 const NEAR = 60;

@@ -1,8 +1,8 @@
 /** Which jobs are taken out of a schedule before it is repaired: one small function for each neighbourhood. */
 import { blocksOf, type Run, runsOf } from '../kernel/blocks.js';
 import type { Machine, Model } from '../kernel/model.js';
+import type { Rng } from '../kernel/rng.js';
 import type { State } from '../kernel/state.js';
-import type { Rng } from './rng.js';
 import type { Bias } from './variants.js';
 
 export interface Removal {

@@ -1,8 +1,8 @@
 /** When the activities of a path may start, given what is placed; and what an insertion may be asked. */
 import type { Activity, Model } from '../kernel/model.js';
+import type { Rng } from '../kernel/rng.js';
 import type { State } from '../kernel/state.js';
 import type { MachineView } from './own-cost.js';
-import type { Rng } from './rng.js';
 import type { Bias } from './variants.js';
 
 export interface InsertOptions {

@@ -4,6 +4,7 @@
  */
 import { costOf, totalOf } from '../kernel/cost.js';
 import type { Model } from '../kernel/model.js';
+import { Rng } from '../kernel/rng.js';
 import { State } from '../kernel/state.js';
 import {
   anyJobs,
@@ -19,7 +20,6 @@ import {
 import { Inserter } from './insert.js';
 import { priorityOrders, urgencyOf } from './priority.js';
 import type { Move } from './reorder.js';
-import { Rng } from './rng.js';
 import type { Bias } from './variants.js';
 
 /** Points for a job that has no place: more than any delay can cost. */

@@ -1,6 +1,6 @@
 /** The ways in which one activity of a path can be done, each a row of the dynamic programme in `insert.ts`. */
 import type { Activity, Model } from '../kernel/model.js';
-import type { Rng } from './rng.js';
+import type { Rng } from '../kernel/rng.js';
 
 export interface Variant {
   readonly mode: number;

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import type { Model } from '../../src/kernel/model.js';
+import { Rng } from '../../src/kernel/rng.js';
 import { State } from '../../src/kernel/state.js';
 import { anyJobs, dearest, nearInTime, runTogether, sameNeeds, withTied } from '../../src/solve/destroy.js';
 import { Inserter } from '../../src/solve/insert.js';
 import { earliestStarts, pathsOf } from '../../src/solve/paths.js';
-import { Rng } from '../../src/solve/rng.js';
 import { machineOf, modelOf, stateOf } from '../kernel/model-builder.js';
 import { Random } from '../support/random.js';
 import { randomModel } from './random-model.js';

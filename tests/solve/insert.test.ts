@@ -3,11 +3,11 @@ import { describe, expect, it } from 'vitest';
 import { costOf, totalOf } from '../../src/kernel/cost.js';
 import { holds } from '../../src/kernel/holds.js';
 import { type ActivityMode, type Model, stretchesOf } from '../../src/kernel/model.js';
+import { Rng } from '../../src/kernel/rng.js';
 import { State } from '../../src/kernel/state.js';
 import { Inserter } from '../../src/solve/insert.js';
 import type { InsertOptions } from '../../src/solve/path-windows.js';
 import { earliestStarts, pathsOf } from '../../src/solve/paths.js';
-import { Rng } from '../../src/solve/rng.js';
 import { Random } from '../support/random.js';
 import { type RandomModelSize, randomModel } from './random-model.js';
 

@@ -1,12 +1,12 @@
 /** Whether a problem, or a loosened model of it, has a schedule: proven not to, shown to, or not found with a bounded amount of work. */
 import { holds } from '../../kernel/holds.js';
 import type { Model } from '../../kernel/model.js';
+import { Rng } from '../../kernel/rng.js';
 import { State } from '../../kernel/state.js';
 import type { Problem } from '../../problem/problem.js';
 import { lowerBound } from '../bound.js';
 import { compile } from '../compile.js';
 import { earliestStarts, pathsOf } from '../paths.js';
-import { Rng } from '../rng.js';
 import { AS_IT_IS, search } from '../search.js';
 import { refute } from './refute.js';
 import { choicesFor, type Manner, settle } from './settle.js';

@@ -5,10 +5,10 @@
 import { holds } from '../../kernel/holds.js';
 import type { Activity, ActivityMode, Model } from '../../kernel/model.js';
 import { stretchesOf } from '../../kernel/model.js';
+import type { Rng } from '../../kernel/rng.js';
 import { State } from '../../kernel/state.js';
 import type { Problem } from '../../problem/problem.js';
 import { earliestStarts } from '../paths.js';
-import type { Rng } from '../rng.js';
 import { endOf, momentsOf, startOf } from './claim.js';
 import { claimsOf } from './claims.js';
 import { Network } from './network.js';

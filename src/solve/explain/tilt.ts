@@ -3,7 +3,7 @@
  * one that always puts a step where it is cheapest can stand in its own way for ever.
  */
 import type { Lag, Model } from '../../kernel/model.js';
-import type { Rng } from '../rng.js';
+import type { Rng } from '../../kernel/rng.js';
 
 /** Points a minute; small beside lateness. */
 const TILT = 0.05;

@@ -2,13 +2,13 @@
 import { describe, expect, it } from 'vitest';
 import { holds } from '../../../src/kernel/holds.js';
 import { type Model, stretchesOf } from '../../../src/kernel/model.js';
+import { Rng } from '../../../src/kernel/rng.js';
 import { State } from '../../../src/kernel/state.js';
 import type { Problem } from '../../../src/problem/problem.js';
 import { compile } from '../../../src/solve/compile.js';
 import { Network } from '../../../src/solve/explain/network.js';
 import { refute } from '../../../src/solve/explain/refute.js';
 import { choicesFor, settle } from '../../../src/solve/explain/settle.js';
-import { Rng } from '../../../src/solve/rng.js';
 import { solve } from '../../../src/solve/solve.js';
 import {
   ALL_HANDS,

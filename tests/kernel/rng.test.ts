@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { Rng } from '../../src/solve/rng.js';
+import { Rng } from '../../src/kernel/rng.js';
 
 describe('Rng', () => {
   it('is the same on every machine', () => {
