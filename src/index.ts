@@ -1,5 +1,6 @@
 /** The library: read a problem, have its minutes reckoned (`withHeat`), plan it, judge the plan. */
 export { audit } from './audit/audit.js';
+export { type Asking, type Chances, chancesOf } from './chance/chances.js';
 export { askedOf } from './estimate/asked.js';
 export { type Estimate, estimate as estimateDocument } from './estimate/document.js';
 export { estimateOf } from './estimate/estimate.js';

@@ -15,6 +15,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   plan: ['problem', 'safety', 'units'],
   estimate: ['heat', 'problem', 'safety', 'units'],
   solve: ['kernel', 'heat', 'kitchen', 'plan', 'problem', 'safety', 'units'],
+  chance: ['solve', 'kernel', 'heat', 'plan', 'problem'],
   audit: ['plan', 'problem', 'units'],
   chart: ['plan', 'problem', 'units'],
   live: ['solve', 'kernel', 'heat', 'kitchen', 'plan', 'problem', 'safety', 'units'],

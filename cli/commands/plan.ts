@@ -14,6 +14,7 @@ import { type Capability, capabilityOf } from '../terminal/capability.js';
 import { printed } from '../terminal/paint.js';
 import { progressOn } from '../terminal/progress.js';
 import { addLooks, type LookOptions, wholeNumber, wishesOf } from './looks.js';
+import { withChances } from './plan-chances.js';
 import { openProblem } from './problem-file.js';
 
 interface PlanOptions extends LookOptions {
@@ -75,7 +76,8 @@ async function runPlan(io: Io, file: string, options: PlanOptions): Promise<Exit
   } finally {
     progress.clear();
   }
-  const { plan, reasons } = solved;
+  const { reasons } = solved;
+  const plan = await withChances(solved, options.seed);
   if (plan === null || plan.status === 'none') {
     if (options.json) {
       const { effort: level, seed } = options;

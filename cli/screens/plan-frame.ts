@@ -1,6 +1,7 @@
 /** One frame of the plan's screen as lines: as many as the window has rows, none wider than its columns. */
 
 import { busyStretches } from '../../src/chart/busy.js';
+import { chanceInShort, chanceLines } from '../../src/chart/chances.js';
 import { type Chart, chartOf, letterKey } from '../../src/chart/chart.js';
 import { dayAt } from '../../src/chart/clock.js';
 import { type Glyphs, inGlyphs } from '../../src/chart/glyphs.js';
@@ -39,7 +40,7 @@ function framed(view: View, state: PlanState, size: Size, glyphs: Glyphs): Line[
   const room = rows - head.length - 1;
   if (state.pane === 'help') return [...head, ...listed(helpLines(glyphs), state.scroll, room, glyphs), hints];
   if (state.pane === 'calls') {
-    const calls = [...callLines(view, columns - 1, glyphs), ...cautionLines(view, columns - 1, glyphs)];
+    const calls = [callLines, chanceLines, cautionLines].flatMap((lines) => lines(view, columns - 1, glyphs));
     return [...head, ...listed(calls.slice(1), state.scroll, room, glyphs), hints];
   }
   if (columns < SMALLEST.columns || rows < SMALLEST.rows) {
@@ -75,6 +76,8 @@ function headLines(view: View, { columns, rows }: Size, glyphs: Glyphs): Line[] 
     spread([segment(` ${says}`, status.role)], start, columns),
   ];
   if (rows < 30) return lines;
+  const chance = chanceInShort(view);
+  if (chance !== '') lines.push([segment(` ${cut(chance, columns - 2, glyphs.ellipsis)}`, 'dim')]);
   const letters = letterKey(view, columns - 2, glyphs).slice(0, Math.floor(rows / 12));
   return [...lines, [], ...letters.map((line): Line => [segment(' '), ...line]), []];
 }

@@ -2,6 +2,7 @@
 import { PART_NAMES, type PartName } from '../plan/document.js';
 import { clockAt, minuteAt } from '../problem/hours.js';
 import { showMinutes, showTemperature } from '../units/show.js';
+import { chanceLines } from './chances.js';
 import { fillKey, letterKey, wholeChart } from './chart.js';
 import { dayAt, longDayAt, sameDay } from './clock.js';
 import { coreWords, latestWords } from './cores.js';
@@ -250,6 +251,7 @@ export function reportLines(view: View, width: number, glyphs: Glyphs): Line[] {
     ...chart,
     ...heatLines(view, width, glyphs),
     ...coreLines(view, width, glyphs),
+    ...chanceLines(view, width, glyphs),
     ...callLines(view, width, glyphs),
     ...cautionLines(view, width, glyphs),
     ...costLines(view, width),

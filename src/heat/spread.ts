@@ -5,10 +5,12 @@
  * - heat transfer by 15 % (where it stands, how the oven keeps its heat, how wet the surface is);
  * - temperature at the beginning by 2 °C.
  *
- * Each is about one and a half standard deviations by our estimate, and they have nothing to do with each other, so the minutes that
+ * Each is about one and a half standard deviations (`STANDARD_DEVIATIONS`) by our estimate, and they have nothing to do with each other, so the minutes that
  * each adds or takes count together as the root of their squares. What a cook pulls by is the thermometer: the core's goal is the same for all.
  */
 import { AS_SAID, type Variation } from './heating.js';
+
+export const STANDARD_DEVIATIONS = 1.5;
 
 const SIZE = 0.05;
 const TRANSFER = 0.15;

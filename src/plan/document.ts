@@ -71,6 +71,24 @@ const dishRow = z.strictObject({
     .optional(),
 });
 
+const share = z.number().min(0).max(1);
+const stepName = z.strictObject({ dish: z.string(), step: z.string() });
+
+/** Of all evenings on which each step takes as long as it happens to, as shares; only where some step has a spread. */
+const chances = z.strictObject({
+  /** Evenings tried. */
+  draws: z.number().int(),
+  /** On which every course lands within 5 and within 10 minutes of its asked time. */
+  within5: share,
+  within10: share,
+  /** On which nothing waits longer than its gap, its rest or what it keeps allows. */
+  unspoilt: share,
+  /** By how much `within5` would rise if the step always took its likely minutes; the worst first, three at most. */
+  threats: z.array(stepName.extend({ by: share })),
+  /** What waits too long after a step, and on which share of evenings; the worst first, three at most. */
+  waits: z.array(stepName.extend({ share })),
+});
+
 export const PART_NAMES = ['late', 'wait', 'over', 'gap', 'heat', 'runs', 'idle', 'rest', 'swap', 'day'] as const;
 export type PartName = (typeof PART_NAMES)[number];
 
@@ -98,6 +116,7 @@ export const planDocument = z.strictObject({
   cautions: z.array(
     z.strictObject({ rule: z.string(), source: z.string(), dish: z.string().nullable(), say: z.string() }),
   ),
+  chances: chances.optional(),
   effort: z.strictObject({
     level: z.enum(['quick', 'normal', 'deep']),
     seed: z.number().int(),

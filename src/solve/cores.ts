@@ -41,6 +41,8 @@ export interface Pull {
   /** When it may be there at the earliest and at the latest. */
   readonly from: number;
   readonly to: number;
+  /** Minutes on the heat until then, not rounded. */
+  readonly minutes: Answer['minutes'];
   /** Minutes by which the dish is late if it is there at the latest, though all that can give way does. */
   readonly late: number;
 }
@@ -84,7 +86,7 @@ export function predictionsOf(problem: Problem, timed: Timed): Predictions {
       const [from, to] = [Math.min(end, start + Math.floor(low)), Math.max(end, start + Math.ceil(high))];
       // A core that is there before its step, by a longer wait in the plan, is pulled at once.
       const celsius = option.atPeak ? Math.min(answer.pull, option.core!) : option.core!;
-      pulls.set(id, { celsius, from, to, late: lateness(problem, timed, way.slice(k), to) });
+      pulls.set(id, { celsius, from, to, minutes: answer.minutes, late: lateness(problem, timed, way.slice(k), to) });
       asked.set(k, celsius);
       // The thermometer decides, not the clock.
       stays = endingAt(stays, k, start + likely);

@@ -5,14 +5,17 @@ import type { PlanDocument } from '../plan/document.js';
 import type { Problem } from '../problem/problem.js';
 import { lowerBound } from './bound.js';
 import { compile } from './compile.js';
+import { predictionsOf } from './cores.js';
 import { explainNone } from './explain/explain.js';
 import { cannotBeDone, secondLook } from './explain/judge.js';
 import type { Reason } from './explain/reason.js';
 import { earliestStarts, pathsOf } from './paths.js';
 import { Reorder } from './reorder.js';
+import type { Schedule } from './schedule.js';
 import { type SearchResult, search } from './search.js';
+import { timedBy } from './timed.js';
 import { polish } from './timing.js';
-import { writePlan } from './write-plan.js';
+import { type Outcome, writePlan } from './write-plan.js';
 
 export type Effort = PlanDocument['effort']['level'];
 
@@ -61,6 +64,8 @@ export interface SolveOptions {
 export interface Solved {
   /** Null where no plan was found: `reasons` then say why. */
   readonly plan: PlanDocument | null;
+  /** What the plan was written from. */
+  readonly schedule: Schedule | null;
   readonly reasons: readonly Reason[];
 }
 
@@ -70,7 +75,11 @@ export function solve(problem: Problem, options: SolveOptions): Solved {
   const est = earliestStarts(model);
   const none = (suspects: readonly number[]): Solved => {
     const { seed, shouldStop } = options;
-    return { plan: null, reasons: explainNone(problem, { seed, suspects, ...(shouldStop && { shouldStop }) }) };
+    return {
+      plan: null,
+      schedule: null,
+      reasons: explainNone(problem, { seed, suspects, ...(shouldStop && { shouldStop }) }),
+    };
   };
   if (est === null) return none([]);
   const paths = pathsOf(model);
@@ -98,19 +107,21 @@ export function solve(problem: Problem, options: SolveOptions): Solved {
   if (first.unplaced.length > 0 && !many && cannotBeDone(problem, model)) return none([]);
   let found = improve(work, rounds, first.state);
   if (found.unplaced.length > 0) {
-    if (many) return { plan: null, reasons: [notFound(problem, found.unplaced)] };
+    if (many) return { plan: null, schedule: null, reasons: [notFound(problem, found.unplaced)] };
     const second = found.stopped ? null : secondLook(problem, model, options.seed, options.shouldStop);
     if (second === null) return none(found.unplaced);
     found = improve(work, rounds, polish(compiled, second, false));
   }
   const { state } = found;
+  const predictions = predictionsOf(problem, timedBy(compiled, state));
   const total = totalOf(costOf(state));
   const late = model.groups.some((group, g) => state.landing(g) > group.due);
   const proven = total <= bound.points + 0.005;
-  const plan = writePlan(compiled, state, {
+  const outcome: Outcome = {
     status: late ? 'late' : proven ? 'best' : 'good',
     bound: bound.points,
     effort: { level: options.effort, seed: options.seed, rounds: found.rounds, stopped: found.stopped },
-  });
-  return { plan, reasons: [] };
+  };
+  const plan = writePlan(compiled, state, outcome, predictions);
+  return { plan, schedule: { compiled, state, predictions, bound: bound.points }, reasons: [] };
 }

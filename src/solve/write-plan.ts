@@ -32,10 +32,15 @@ const tenths = (celsius: number): number => Math.round(celsius * 10) / 10;
 
 const cents = (points: number): number => Math.round(points * 100) / 100;
 
-export function writePlan(compiled: Compiled, state: State, outcome: Outcome): PlanDocument {
+/** `predictions`: of this very schedule, where they are there already. */
+export function writePlan(
+  compiled: Compiled,
+  state: State,
+  outcome: Outcome,
+  predictions: Predictions = predictionsOf(compiled.problem, timedBy(compiled, state)),
+): PlanDocument {
   const { problem, model } = compiled;
   const parts = costOf(state);
-  const predictions = predictionsOf(problem, timedBy(compiled, state));
   const steps = stepRows(compiled, state, predictions);
   const runs = runRows(compiled, state);
   const dishes = dishRows(compiled, state, predictions);

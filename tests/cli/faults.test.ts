@@ -21,6 +21,7 @@ describe('plan', () => {
   it('says why nothing fits, and the ways out', async () => {
     solve.mockReturnValue({
       plan: null,
+      schedule: null,
       reasons: [
         { say: 'Serve 20 min later.', kind: 'way' },
         { say: 'The tin is wanted twice.', kind: 'why' },
@@ -33,7 +34,7 @@ describe('plan', () => {
 
   it('prints a plan document of status none, when asked', async () => {
     const { plan } = orchardSupper();
-    solve.mockReturnValue({ plan: { ...plan, status: 'none', steps: [] }, reasons: [] });
+    solve.mockReturnValue({ plan: { ...plan, status: 'none', steps: [] }, schedule: null, reasons: [] });
     const { code, stdout } = await ran(['plan', MEAL, '--json']);
     expect(code).toBe(1);
     expect(JSON.parse(stdout)).toMatchObject({ status: 'none', steps: [] });
@@ -41,7 +42,7 @@ describe('plan', () => {
 
   it('never shows a plan that fails the audit', async () => {
     const { plan } = orchardSupper();
-    solve.mockReturnValue({ plan, reasons: [] });
+    solve.mockReturnValue({ plan, schedule: null, reasons: [] });
     const violation = { rule: 3, code: 'overlap', say: 'Two pans overlap on the grill.', steps: [] } as const;
     audit.mockReturnValue({ violations: [violation, violation, violation, violation] } as unknown as Verdict);
     for (const args of [

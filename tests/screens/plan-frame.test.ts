@@ -12,6 +12,10 @@ import { harbourDinner, lateSupper, orchardSupper } from '../support/sample-plan
 const supper = viewOf(orchardSupper().problem, orchardSupper().plan);
 const dinner = viewOf(harbourDinner().problem, harbourDinner().plan);
 const late = viewOf(lateSupper().problem, lateSupper().plan);
+const unsure = viewOf(orchardSupper().problem, {
+  ...orchardSupper().plan,
+  chances: { draws: 10_000, within5: 0.83, within10: 0.95, unspoilt: 0.7, threats: [], waits: [] },
+});
 const moved = (view: typeof supper, ...actions: Action[]): PlanState =>
   actions.reduce((state, action) => reduce(view, state, action), firstState(view));
 const size = (columns: number, rows: number) => ({ columns, rows });
@@ -51,6 +55,20 @@ describe('the screen, as seen', () => {
   });
 });
 
+describe('the chances of a plan', () => {
+  const say = 'lands within 5 min on 83 of 100 days';
+  const shown = (state: PlanState, columns: number, rows: number) =>
+    text(planFrame(unsure, state, size(columns, rows), UNICODE));
+
+  it('stand under the title where there is room, and whole with the calls', () => {
+    expect(shown(moved(unsure), 80, 30).split('\n')[2]).toBe(` ${say}`);
+    expect(shown(moved(unsure), 80, 24)).not.toContain(say);
+    expect(shown(moved(unsure, { do: 'calls' }, { do: 'edge', end: 'last' }), 100, 24)).toContain(
+      'All lands within 5 min of 18:30 on 83 of 100 such days, within 10 min on 95 of 100.',
+    );
+  });
+});
+
 const actions: fc.Arbitrary<Action> = fc.oneof(
   fc.record({ do: fc.constant('step' as const), by: fc.constantFrom(1 as const, -1 as const) }),
   fc.record({ do: fc.constant('lane' as const), by: fc.constantFrom(-8, -1, 1, 8) }),
@@ -68,7 +86,7 @@ const actions: fc.Arbitrary<Action> = fc.oneof(
 it('always fills the window exactly, whatever is done in whatever window', () => {
   fc.assert(
     fc.property(
-      fc.constantFrom(supper, dinner, late),
+      fc.constantFrom(supper, dinner, late, unsure),
       fc.array(actions, { maxLength: 25 }),
       fc.integer({ min: 20, max: 230 }),
       fc.integer({ min: 5, max: 70 }),

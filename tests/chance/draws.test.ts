@@ -1,0 +1,56 @@
+import { describe, expect, it } from 'vitest';
+import { deviates, minutesAt, normalQuantile, type Spread, WRITTEN_DEVIATIONS } from '../../src/chance/draws.js';
+
+describe('the normal quantile', () => {
+  // NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.6.7.1; more digits from memory.
+  it.each([
+    [0.5, 0],
+    [0.9, 1.2815515655],
+    [0.95, 1.644853627],
+    [0.975, 1.959963985],
+    [0.99, 2.326347874],
+    [0.999, 3.090232306],
+  ])('of %f is %f, and the same below the middle', (p, z) => {
+    expect(normalQuantile(p)).toBeCloseTo(z, 8);
+    expect(normalQuantile(1 - p)).toBeCloseTo(-z, 8);
+  });
+
+  it('is infinite at the ends', () => {
+    expect([normalQuantile(0), normalQuantile(1)]).toEqual([Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY]);
+  });
+});
+
+describe('deviates', () => {
+  const some = deviates(1000, 7, 3);
+
+  it('lie one in each part of equal chance', () => {
+    const sorted = [...some].sort((a, b) => a - b);
+    sorted.forEach((z, i) => {
+      expect(z).toBeGreaterThanOrEqual(normalQuantile(i / 1000));
+      expect(z).toBeLessThanOrEqual(normalQuantile((i + 1) / 1000));
+    });
+  });
+
+  it('are the same for the same seed and key, and have nothing to do with those of another', () => {
+    expect(deviates(1000, 7, 3)).toEqual(some);
+    for (const other of [deviates(1000, 8, 3), deviates(1000, 7, 4)]) {
+      const correlation = some.reduce((sum, z, i) => sum + z * other[i]!, 0) / 1000;
+      expect(Math.abs(correlation)).toBeLessThan(0.1);
+    }
+  });
+});
+
+describe('minutes', () => {
+  const spread: Spread = { low: 10, likely: 12, high: 15, deviations: WRITTEN_DEVIATIONS };
+
+  it('are below low once in ten, above high once in ten, and as often below likely as above', () => {
+    const minutes = deviates(10_000, 1, 0).map((z) => minutesAt(spread, z));
+    expect(minutes.filter((one) => one < 10).length).toBe(1000);
+    expect(minutes.filter((one) => one < 12).length).toBe(5000);
+    expect(minutes.filter((one) => one > 15).length).toBe(1000);
+  });
+
+  it('are never less than one', () => {
+    expect(minutesAt({ ...spread, low: 2 }, -9)).toBe(1);
+  });
+});
