@@ -1,6 +1,6 @@
 /** A piece in the middle of its history, and how it is carried to a grid that keeps more of it. */
 import type { Body } from './body.js';
-import { type Extent, type Extents, type Fineness, type Grid, gridOf } from './grid.js';
+import { type Extent, type Extents, type Fineness, type Grid, gridOf, uprightAxis } from './grid.js';
 import { heatAt, type Matter } from './properties.js';
 
 /** A piece at one temperature, before anything has happened to it. */
@@ -48,6 +48,39 @@ export function widened(field: Field, extents: Extents): Field {
     return from < 0 ? new Float64Array(next.count) : moved(lost[from]!);
   };
   return { grid: next, matter, heat: moved(heat), lost: next.ends.map(({ axis, end }) => lostAt(axis, end)) };
+}
+
+/**
+ * The same piece with what its top and bottom differ by evened out, so that half of it stands for the whole. As long as both meet the
+ * same, the core hardly notices: what heat conducts linearly cancels out there.
+ */
+export function evened(field: Field): Field {
+  const { grid, matter, heat, lost } = field;
+  const axis = uprightAxis(grid.body);
+  if (axis === null || grid.extents.upright !== 'whole') return field;
+  const next = gridOf(grid.body, grid.fineness, { ...grid.extents, upright: 'half' });
+  const { length } = grid.axes[axis]!.nodes;
+  const stride = grid.strides[axis]!;
+  const kept = (length + 1) / 2;
+  const [upper, lower] = [new Int32Array(next.count), new Int32Array(next.count)];
+  for (let i = 0; i < next.count; i++) {
+    const place = Math.floor(i / stride) % kept;
+    const base = (Math.floor(i / (stride * kept)) * length + kept - 1) * stride + (i % stride);
+    upper[i] = base + place * stride;
+    lower[i] = base - place * stride;
+  }
+  const mean = (a: Float64Array, b: Float64Array): Float64Array =>
+    Float64Array.from(upper, (from, i) => (a[from]! + b[lower[i]!]!) / 2);
+  const lostAt = (of: number, end: 'low' | 'high'): Float64Array =>
+    lost[grid.ends.findIndex((each) => each.axis === of && each.end === end)]!;
+  return {
+    grid: next,
+    matter,
+    heat: mean(heat, heat),
+    lost: next.ends.map(({ axis: of, end }) =>
+      of === axis ? mean(lostAt(of, 'high'), lostAt(of, 'low')) : mean(lostAt(of, end), lostAt(of, end)),
+    ),
+  };
 }
 
 /** For each node of `next`, the node of `grid` that it comes from. */

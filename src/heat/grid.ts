@@ -163,6 +163,11 @@ export function gridOf(body: Body, fineness: Fineness, extents: Extents): Grid {
   return { body, fineness, axes, extents, ends: endsOf(body, axes), count, strides, core, copies };
 }
 
+/** Which axis stands upright; of a sphere none. */
+export function uprightAxis({ shape }: Body): number | null {
+  return shape === 'sphere' ? null : shape === 'cylinder' ? 1 : 0;
+}
+
 function axesOf(body: Body, { cells, across: cellsAcross }: Fineness, { upright, across }: Extents): Axis[] {
   const reach = body.thickness / 2;
   switch (body.shape) {
@@ -183,9 +188,8 @@ function axesOf(body: Body, { cells, across: cellsAcross }: Fineness, { upright,
 
 /** Where the axes meet the surroundings, in the order of the axes, low before high. */
 function endsOf(body: Body, axes: readonly Axis[]): End[] {
-  const isUpright = (axis: number): boolean => body.shape === 'slab' || axis === (body.shape === 'brick' ? 0 : 1);
   return axes.flatMap(({ low, high }, axis) => {
-    const upright = body.shape !== 'sphere' && isUpright(axis);
+    const upright = axis === uprightAxis(body);
     return [
       ...(low > 0 ? [{ axis, end: 'low', side: upright ? 'bottom' : 'side' } as const] : []),
       ...(high > 0 ? [{ axis, end: 'high', side: upright ? 'top' : 'side' } as const] : []),

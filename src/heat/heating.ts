@@ -32,20 +32,32 @@ export interface Pulled {
   /** The highest °C at the core from there to the end of the rest, and how many minutes after the pull. */
   readonly peak: number;
   readonly peakAfter: number;
+  /** By how much the peak is higher for each degree at which it is pulled later; NaN where it was not looked for. */
+  readonly slope: number;
+}
+
+/** Where a piece is expected to be pulled for its target, °C, and the slope there. */
+export interface Expected {
+  readonly core: number;
+  readonly slope: number;
 }
 
 /** A core that is nowhere near after this long never gets there, s. */
 const LONGEST = 48 * 3600;
 /** How near the peak comes to its target, K. */
 const NEAR = 0.03;
-/** A rise after the heat where none is expected more closely, how much earlier the first try is, and what a pull a degree higher does to the peak. */
-const EXPECTED = 9;
-const EARLY = 0.5;
+/** A peak so near to its target, K, is taken there in a straight line where the slope is known: from two pulls so far apart, K. */
+const STRAIGHT = 0.7;
+const APART = 0.3;
+/** A rise after the heat where none is expected, and what a pull a degree higher does to the peak. */
+const RISE = 9.5;
 const SLOPE = 0.8;
 
 interface Moment {
   readonly seconds: number;
   readonly core: number;
+  /** K/s at the core, on the heat; 0 at the beginning. */
+  readonly rate: number;
   readonly field: Field;
 }
 
@@ -63,58 +75,65 @@ export class Prepared {
     const { thicker, warmer } = variation;
     const piece = { ...pieceOf(joint, calibration, thicker), celsius: joint.from + warmer };
     const { field, history } = goThrough(piece, this.through(before), accuracy);
-    this.begin = { seconds: 0, core: history.core.at(-1)!, field };
+    this.begin = { seconds: 0, core: history.core.at(-1)!, rate: 0, field };
   }
 
   /** Minutes on the heat until the core is `core`; Infinity where it never is. */
   minutesTo(heat: Setting, core: number): number {
-    const end = this.heated(heat, this.begin, core);
+    const end = this.heated(heat, this.begin, core, true);
     return end === null ? Number.POSITIVE_INFINITY : end.seconds / 60;
   }
 
   /** Pulled at a core temperature, and what follows; null where it never gets there. */
   pulledAt(heat: Setting, core: number, after: readonly Leg[]): Pulled | null {
     const end = this.heated(heat, this.begin, core);
-    return end === null ? null : this.followed(end, after);
+    if (end === null) return null;
+    return end === this.begin ? this.followed(end, after) : later(this.followed(end, after), core - end.core, end.rate);
   }
 
   /**
    * Pulled so that the core's peak is `target`; null where it never gets there. The heating is gone through once, with a stop wherever a
-   * rest is tried; each rest goes on from what was kept there. `about`: where the core is expected to be then.
+   * rest is tried; each rest goes on from what was kept there.
    */
-  pulledFor(heat: Setting, target: number, after: readonly Leg[], about = target - EXPECTED): Pulled | null {
+  pulledFor(heat: Setting, target: number, after: readonly Leg[], expected: Expected | null = null): Pulled | null {
     // Stops in the order of their temperature: what is tried next goes on from the warmest below.
     const stops: Moment[] = [this.begin];
     const tried: Pulled[] = [];
     let [low, high] = [this.begin.core, target];
-    // Rather too early at first: from there the heating goes on, and need not begin again.
-    let next = Math.min(Math.max(low, about - EARLY), high);
+    let next = Math.min(Math.max(low, expected?.core ?? target - RISE), high);
     for (let i = 0; i < 20; i++) {
       const from = stops.findLast(({ core }) => core <= next)!;
       const end = next <= this.begin.core ? this.begin : this.heated(heat, from, next);
       if (end === null) return null;
       if (end !== from) stops.splice(stops.indexOf(from) + 1, 0, end);
       const pulled = this.followed(end, after);
+      tried.push(pulled);
       const over = pulled.peak - target;
-      if (Math.abs(over) <= NEAR || high - low <= NEAR || (over > 0 && end === this.begin)) return pulled;
+      const slope = slopeOf(tried) ?? expected?.slope ?? Number.NaN;
+      const straight = -over / slope;
+      const core = pulled.core + straight;
+      if (Math.abs(over) <= STRAIGHT && end !== this.begin && core > this.begin.core && core <= target)
+        return { ...later(pulled, straight, end.rate), peak: target, slope };
+      if (Math.abs(over) <= NEAR || high - low <= NEAR || (over > 0 && end === this.begin)) return { ...pulled, slope };
       if (over > 0) high = next;
       else low = next;
-      tried.push(pulled);
-      next = Math.min(Math.max(secant(tried, target), low + NEAR / 4), high - NEAR / 4);
+      next = pulled.core - over / (slope > 0.05 ? slope : SLOPE);
       if (!(next > low && next < high)) next = (low + high) / 2;
     }
     return tried.at(-1)!;
   }
 
-  private heated(heat: Setting, from: Moment, core: number): Moment | null {
+  /** On the heat from a moment until the core is `core`; null where it never is. `past`: only the instant is wanted. */
+  private heated(heat: Setting, from: Moment, core: number, past = false): Moment | null {
     if (core <= from.core) return from;
     // When the other face's turn comes is not known before the end is: as if it were turned all the time, which takes about as long.
     const steady: Setting = heat.kind === 'sear' ? { ...heat, turns: 'often' } : heat;
     const [part] = partsOf(steady, this.joint, this.calibration, this.variation.transfer);
-    const until = { core, most: LONGEST };
-    const { ends, field } = goThrough(from.field, [{ around: part!.around, until }], this.accuracy);
+    const until = { core, most: Math.max(LONGEST - from.seconds, 0), past };
+    const { ends, history, field } = goThrough(from.field, [{ around: part!.around, until }], this.accuracy);
     const [end] = ends;
-    return end!.reached ? { seconds: from.seconds + end!.seconds, core: end!.core, field } : null;
+    if (!end!.reached) return null;
+    return { seconds: from.seconds + end!.seconds, core: end!.core, rate: history.coreRate.at(-1)!, field };
   }
 
   private followed({ seconds, core, field }: Moment, after: readonly Leg[]): Pulled {
@@ -130,7 +149,7 @@ export class Prepared {
         if (celsius > peak) [peak, peakAfter] = [celsius, history.seconds[i]! / 60];
       }
     }
-    return { minutes: seconds / 60, core, peak, peakAfter };
+    return { minutes: seconds / 60, core, peak, peakAfter, slope: Number.NaN };
   }
 
   private through(legs: readonly Leg[]): Stretch[] {
@@ -148,10 +167,15 @@ export function stretchesOf(joint: Joint, legs: readonly Leg[], calibration: Cal
   );
 }
 
-/** Where a peak of `target` lies by the last two tries; with one try, by the slope that is usual. */
-function secant(tried: readonly Pulled[], target: number): number {
+/** The same pulled a little later, at a core by `more` K warmer that rises at `rate` K/s. */
+function later(pulled: Pulled, more: number, rate: number): Pulled {
+  const minutes = pulled.minutes + more / rate / 60;
+  return { ...pulled, minutes: Math.max(minutes, 0), core: pulled.core + more, peak: pulled.peak + SLOPE * more };
+}
+
+/** By the last two tries; null where they are too near to each other to tell. */
+function slopeOf(tried: readonly Pulled[]): number | null {
   const [before, last] = [tried.at(-2), tried.at(-1)!];
-  const apart = before === undefined ? 0 : last.core - before.core;
-  const slope = before === undefined || Math.abs(apart) < 1e-6 ? SLOPE : (last.peak - before.peak) / apart;
-  return last.core + (target - last.peak) / (slope > 0.05 ? slope : SLOPE);
+  if (before === undefined || Math.abs(last.core - before.core) < APART) return null;
+  return (last.peak - before.peak) / (last.core - before.core);
 }

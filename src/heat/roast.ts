@@ -39,10 +39,11 @@ export interface Answer {
 
 const ROOM = 21;
 
+const ROUND: Accuracy = { ...TABLE, tolerance: 1, instant: 2 };
 /** In three directions a coarser grid must do: minutes within 0.6 % of a fine one, pulls within 0.4 K. */
-const BRICK: Accuracy = { cells: 6, across: 5, tolerance: 0.6 };
+const BRICK: Accuracy = { cells: 6, across: 5, tolerance: 1.5, evens: true, instant: 2 };
 /** For how many times longer or shorter: both sides have the same errors. */
-const COARSE: Accuracy = { cells: 4, across: 3, tolerance: 1 };
+const COARSE: Accuracy = { cells: 4, across: 3, tolerance: 1.5, evens: true, instant: 2 };
 
 /** Minutes of a piece that is there already, at whatever heat. */
 const AT_ONCE = 1e-6;
@@ -50,6 +51,8 @@ const AT_ONCE = 1e-6;
 /** Expected minutes so near to those found are believed, and a pull, K. */
 const NEAR = 0.001;
 const NEAR_PULL = 0.1;
+
+type Found = Omit<Pulled, 'slope'>;
 
 /**
  * One for each of the question's temperatures. The model goes through the histories at a few of them; one over the minutes, the pull
@@ -81,20 +84,26 @@ function followingOf({ moving, rest }: Question): Leg[] {
   return [way, ...(rest === null ? [] : [rest])].filter(({ minutes }) => minutes > 0);
 }
 
-function pullsAt({ joint, before, heat, celsius, goal }: Question, after: readonly Leg[]): (Pulled | null)[] {
-  const accuracy = joint.body.shape === 'brick' ? BRICK : TABLE;
+function pullsAt({ joint, before, heat, celsius, goal }: Question, after: readonly Leg[]): (Found | null)[] {
+  const accuracy = joint.body.shape === 'brick' ? BRICK : ROUND;
   const prepared = new Prepared(joint, before, AS_SAID, CALIBRATION, accuracy);
   // By the logarithm, so that more of those asked are at the cold end, where minutes change most. A burner has no temperature: 0.
   const places = celsius.map((degrees) => Math.log(Math.max(degrees, 1)));
   const rows = fromFew(places, {
-    find: (i, expected) => {
+    find: (i, row) => {
       const around = heat(celsius[i]!);
-      const pulled =
-        'core' in goal
-          ? prepared.pulledAt(around, goal.core, after)
-          : prepared.pulledFor(around, goal.target, after, expected?.[1]);
+      if ('core' in goal) {
+        const pulled = prepared.pulledAt(around, goal.core, after);
+        return pulled && [1 / Math.max(pulled.minutes, AT_ONCE), pulled.core, pulled.peak, pulled.peakAfter];
+      }
+      const { target } = goal;
+      // The rise is more or less as what the heat is above the target.
+      const above = Math.max(celsius[i]! - target, 1);
+      const expected = row && { core: target - row[5]! * above, slope: row[4]! };
+      const pulled = prepared.pulledFor(around, target, after, expected);
       if (pulled === null) return null;
-      return [1 / Math.max(pulled.minutes, AT_ONCE), pulled.core, pulled.peak, pulled.peakAfter];
+      const { minutes, core, peak, peakAfter, slope } = pulled;
+      return [1 / Math.max(minutes, AT_ONCE), core, peak, peakAfter, slope, (target - core) / above];
     },
     off: ([rate, core], [wanted, wantedCore]) =>
       Math.max(Math.abs(wanted! / rate! - 1) / NEAR, Math.abs(wantedCore! - core!) / NEAR_PULL),
@@ -108,7 +117,7 @@ function pullsAt({ joint, before, heat, celsius, goal }: Question, after: readon
 }
 
 /** Found at both ends of what can be reached, and between them in a straight line of the minutes. */
-function spreadsAt({ joint, before, heat, celsius }: Question, pulls: readonly (Pulled | null)[]): (Spread | null)[] {
+function spreadsAt({ joint, before, heat, celsius }: Question, pulls: readonly (Found | null)[]): (Spread | null)[] {
   const prepared = VARIATIONS.map((variation) => new Prepared(joint, before, variation, CALIBRATION, COARSE));
   const found = (i: number): Spread =>
     spreadOf(prepared.map((one) => one.minutesTo(heat(celsius[i]!), pulls[i]!.core)));

@@ -51,6 +51,7 @@ export interface Spread {
 /** From the minutes of the VARIATIONS. */
 export function spreadOf(minutes: readonly number[]): Spread {
   const [likely, ...others] = minutes;
+  if (likely === Number.POSITIVE_INFINITY) return { less: 0, more: likely };
   const root = (some: readonly number[]): number => Math.hypot(...some.map((one) => one - likely!));
   return { less: root(others.slice(SLOWER.length)), more: root(others.slice(0, SLOWER.length)) };
 }
