@@ -68,8 +68,7 @@ export interface Run {
 export function goThrough(piece: Piece | Field, stretches: readonly Stretch[], accuracy: Accuracy = TABLE): Run {
   const extents = extentsFor(stretches);
   const even = accuracy.evens === true && extents.upright === 'half';
-  const field =
-    'grid' in piece ? widened(even ? evened(piece) : piece, extents) : fieldOf(piece, accuracy, extents);
+  const field = 'grid' in piece ? widened(even ? evened(piece) : piece, extents) : fieldOf(piece, accuracy, extents);
   const volume = new Volume(field, exchangesOf(stretches[0]?.around ?? everywhere({ air: 20, coefficient: 0 })));
   const walk = new Walk(volume, accuracy);
   const ends = stretches.map(({ around, until }, i) => {

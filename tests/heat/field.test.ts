@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { fieldOf, widened } from '../../src/heat/field.js';
+import { evened, fieldOf, widened } from '../../src/heat/field.js';
 import { stateAt } from '../../src/heat/properties.js';
-import { everywhere, goThrough } from '../../src/heat/stretch.js';
+import { everywhere, goThrough, TABLE } from '../../src/heat/stretch.js';
 import { air, meat, onPlate, oven } from '../support/pieces.js';
 
 const piece = {
@@ -66,5 +66,40 @@ describe('widened', () => {
     const second = goThrough(first.field, [sear]);
     expect(second.ends[0]!.core).toBeCloseTo(inOne.ends[1]!.core, 6);
     expect(second.history.surface.bottom!.at(-1)).toBeCloseTo(inOne.history.surface.bottom!.at(-1)!, 6);
+  });
+});
+
+describe('evened', () => {
+  const roast = { around: everywhere(oven(160)), until: { seconds: 1500 } };
+  const seared = goThrough(piece, [
+    { around: { ...everywhere(oven(25, 5)), bottom: onPlate(250) }, until: { seconds: 300 } },
+    { around: { ...everywhere(oven(25, 5)), top: onPlate(250) }, until: { seconds: 300 } },
+  ]).field;
+
+  it('undoes what wrote a half out', () => {
+    const half = goThrough(piece, [roast]).field;
+    expect(evened(widened(half, { upright: 'whole', across: 'half' }))).toEqual(half);
+    expect(evened(half)).toBe(half);
+  });
+
+  it('keeps the heat and the water', () => {
+    const half = evened(seared);
+    const [before, after] = [seared, half].map((field) => {
+      const { axes, strides, copies } = field.grid;
+      const volume = (i: number): number =>
+        axes.reduce((all, { sizes }, a) => all * sizes[Math.floor(i / strides[a]!) % sizes.length]!, copies);
+      return field.heat.reduce((sum, heat, i) => sum + volume(i) * heat, 0);
+    });
+    expect(after! / before!).toBeCloseTo(1, 12);
+    const { grid, lost } = seared;
+    const top = grid.axes[0]!.nodes.length - 1;
+    expect(half.lost).toHaveLength(3);
+    expect(half.lost[0]![half.grid.axes[0]!.nodes.length - 1]).toBe((lost[0]![0]! + lost[1]![top]!) / 2);
+  });
+
+  it('hardly shows in the core, however differently top and bottom were seared', () => {
+    const [even, uneven] = [true, false].map((evens) => goThrough(seared, [roast], { ...TABLE, evens }));
+    expect(even!.field.grid.count).toBeLessThan(0.6 * uneven!.field.grid.count);
+    expect(Math.abs(even!.ends[0]!.core - uneven!.ends[0]!.core)).toBeLessThan(0.1);
   });
 });

@@ -54,6 +54,19 @@ describe('stretches', () => {
     expect(Math.abs(byClock.ends[0]!.core - 52)).toBeLessThan(0.01);
   });
 
+  it('tell the instant without going back to it, or go near enough', () => {
+    const piece = { body: LOIN, matter: pork, celsius: 4 };
+    const around = everywhere(oven(165));
+    const roast = { around, until: { core: 52, most: 20_000 } };
+    const [exact] = goThrough(piece, [roast]).ends;
+    const past = goThrough(piece, [{ around, until: { ...roast.until, past: true } }]);
+    expect(past.ends[0]).toMatchObject({ core: 52, reached: true });
+    expect(Math.abs(past.ends[0]!.seconds / exact!.seconds - 1)).toBeLessThan(1e-3);
+    expect(past.history.core.at(-1)).toBeGreaterThan(52);
+    const [near] = goThrough(piece, [roast], { ...TABLE, instant: 5 }).ends;
+    expect(Math.abs(near!.seconds - exact!.seconds)).toBeLessThan(5);
+  });
+
   it('wait for a core to cool down, too', () => {
     const { ends } = goThrough({ body: STEAK, matter: pork, celsius: 60 }, [
       { around: room, until: { core: 40, most: 20_000 } },
