@@ -100,6 +100,6 @@ describe('evened', () => {
   it('hardly shows in the core, however differently top and bottom were seared', () => {
     const [even, uneven] = [true, false].map((evens) => goThrough(seared, [roast], { ...TABLE, evens }));
     expect(even!.field.grid.count).toBeLessThan(0.6 * uneven!.field.grid.count);
-    expect(Math.abs(even!.ends[0]!.core - uneven!.ends[0]!.core)).toBeLessThan(0.1);
+    expect(Math.abs(even!.ends[0]!.core - uneven!.ends[0]!.core)).toBeLessThan(0.2);
   });
 });
