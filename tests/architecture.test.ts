@@ -10,6 +10,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   kitchen: ['problem', 'units'],
   heat: ['problem', 'units'],
   kernel: [],
+  batch: ['kernel'],
   sequence: ['kernel'],
   safety: ['problem', 'plan', 'units'],
   plan: ['problem', 'safety', 'units'],

@@ -49,7 +49,7 @@ export function search(problem: BatchProblem, { effort, seed }: SearchOptions): 
       best.rows = state.toRows();
     }
   }
-  const prices = pricesOf(state, rng, SAMPLES);
+  const prices = tables.jobs > 0 ? pricesOf(state, rng, SAMPLES) : [];
   let tried = 0;
   if (prices.length > 0) {
     const [hot, cold] = [prices[Math.floor(prices.length * HOT)]!, prices[0]! * COLD];

@@ -1,8 +1,9 @@
 /** The checkers accept what is right and name what is not. */
 import { describe, expect, it } from 'vitest';
+import { checkOvens } from './check/ovens.js';
 import { checkProject, criticalPath } from './check/project.js';
 import { checkShop } from './check/shop.js';
-import type { ProjectData } from './instances.js';
+import type { OvenData, OvenSchedule, ProjectData } from './instances.js';
 
 const mode = (duration: number, use: number, consume: number) => ({ duration, uses: [use], consumes: [consume] });
 const PROJECT: ProjectData = {
@@ -59,4 +60,73 @@ describe('shops', () => {
     expect(run([[0, 1], [4, 1]], [[0, 0]]).faults[0]).toMatch(/no machine that it can use/); // biome-ignore format: rows
     expect(run([[0, 0]], [[3, 0]]).faults).not.toEqual([]);
   });
+});
+
+describe('ovens', () => {
+  const job = { attribute: 0, size: 2, release: 0, due: 20, shortest: 4, longest: 6, ovens: [0] };
+  const OVENS: OvenData = {
+    horizon: 28,
+    ovens: [
+      {
+        capacity: 5,
+        initial: 1,
+        intervals: [
+          { from: 1, to: 12 },
+          { from: 15, to: 30 },
+        ],
+      },
+      { capacity: 9, initial: 0, intervals: [{ from: 0, to: 30 }] },
+    ],
+    jobs: [
+      job,
+      { ...job, shortest: 5, release: 4, size: 3 },
+      { ...job, attribute: 1, due: 21 },
+      { ...job, longest: 4 },
+    ],
+    setupTimes: [
+      [1, 2],
+      [3, 0],
+    ],
+    setupCosts: [
+      [0, 5],
+      [7, 1],
+    ],
+    weights: { run: 10, tardy: 1000, setupTime: 100, setupCost: 1 },
+  };
+  const RIGHT: OvenSchedule = [
+    { machine: 0, jobs: [3], start: 20, end: 24 },
+    { machine: 0, jobs: [0, 1], start: 4, end: 9 },
+    { machine: 0, jobs: [2], start: 11, end: 15 },
+  ];
+  const faultsWith = (k: number, over: Partial<OvenSchedule[number]>): string =>
+    checkOvens(
+      OVENS,
+      RIGHT.map((batch, i) => (i === k ? { ...batch, ...over } : batch)),
+    ).faults.join('; ');
+
+  it('right ones have no fault, and cost their runs, setups and what is tardy', () => {
+    const right = RIGHT.with(2, { machine: 0, jobs: [2], start: 17, end: 21 }).with(0, {
+      ...RIGHT[0]!,
+      start: 24,
+      end: 28,
+    });
+    const setups = 100 * (3 + 2 + 3) + (7 + 5 + 7);
+    expect(checkOvens(OVENS, right)).toEqual({ value: 10 * (5 + 4 + 4) + 1000 + setups, faults: [] });
+  });
+
+  it.each([
+    ['intervals', 1, {}, /on oven 0, 9 to 15 lies in no interval/],
+    ['setups', 2, { start: 10, end: 14 }, /10 is too early: 9 and 2/],
+    ['the first setup', 1, { start: 2, end: 7 }, /2 is too early: 0 and 3/],
+    ['the run', 1, { end: 8 }, /runs from 4 to 8, not 5/],
+    ['the longest time', 1, { jobs: [3, 1] }, /runs 5, too long/],
+    ['releases', 1, { start: 3, end: 8 }, /starts at 3, before one is released/],
+    ['attributes', 0, { jobs: [3, 2] }, /several attributes/],
+    ['capacity', 1, { jobs: [0, 1, 3] }, /takes up 7 of 5/],
+    ['which oven', 1, { machine: 1 }, /not meant for oven 1/],
+    ['the horizon', 0, { start: 25, end: 29 }, /ends at 29, after the horizon/],
+    ['that none is forgotten', 1, { jobs: [1] }, /job 0 is in 0 batches/],
+    ['that none is done twice', 0, { jobs: [3, 0] }, /job 0 is in 2 batches/],
+    ['what is not there', 0, { jobs: [9] }, /not there/],
+  ])('%s: watched', (_, k, over, message) => expect(faultsWith(k, over)).toMatch(message));
 });

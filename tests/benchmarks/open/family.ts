@@ -57,6 +57,8 @@ export interface Definition<D, S> {
   readonly criticalPath?: (data: D) => number;
   /** None: "not yet". */
   readonly engines: readonly Engine<D, S>[];
+  /** The part of its set that an instance belongs to, where parts are told one by one as well. */
+  readonly part?: (instance: Instance) => string | null;
   readonly aims: (set: string, schedules: number) => readonly Aim[];
 }
 
@@ -64,12 +66,13 @@ export interface Definition<D, S> {
 export interface Family {
   readonly sets: RegExp;
   readonly engines: readonly string[];
+  readonly part: (instance: Instance) => string | null;
   readonly aims: (set: string, schedules: number) => readonly Aim[];
   readonly run: (engine: string, instance: Instance, text: string, effort: Effort) => Trial;
 }
 
 export function family<D, S>(definition: Definition<D, S>): Family {
-  const { sets, read, check, criticalPath, engines, aims } = definition;
+  const { sets, read, check, criticalPath, engines, part, aims } = definition;
   const run = (name: string, instance: Instance, text: string, effort: Effort): Trial => {
     const engine = engines.find((one) => one.name === name)!;
     const data = read(text);
@@ -89,7 +92,7 @@ export function family<D, S>(definition: Definition<D, S>): Family {
       faults: [...(verdict?.faults ?? []), ...contradictions(instance, value, lower, infeasible)],
     };
   };
-  return { sets, engines: engines.map(({ name }) => name), aims, run };
+  return { sets, engines: engines.map(({ name }) => name), part: part ?? (() => null), aims, run };
 }
 
 /** Where a result cannot be true beside what is known, or beside itself. */

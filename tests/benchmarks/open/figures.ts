@@ -37,6 +37,11 @@ export function unproved(trials: readonly Trial[]): number {
   return trials.filter(({ infeasible, instance }) => instance.status === 'infeasible' && !infeasible).length;
 }
 
+/** How many are as good as the best known, or better. */
+export function reached(trials: readonly Trial[]): number {
+  return trials.filter(({ value, instance: { upper } }) => value !== null && upper !== null && value <= upper).length;
+}
+
 /** How many are as good as the known optimum. */
 export function optimal(trials: readonly Trial[]): number {
   return trials.filter(({ value, instance: { status, upper } }) => status === 'optimal' && value === upper).length;

@@ -40,3 +40,40 @@ export interface ShopData {
 
 /** Of each job and operation: when it begins, and on which machine. */
 export type ShopSchedule = readonly (readonly { readonly start: number; readonly machine: number }[])[];
+
+/** Jobs that share ovens. Attributes (programmes of an oven) count from 0. */
+export interface OvenData {
+  readonly horizon: number;
+  readonly ovens: readonly {
+    readonly capacity: number;
+    /** The attribute that it is set to at 0. */
+    readonly initial: number;
+    readonly intervals: readonly { readonly from: number; readonly to: number }[];
+  }[];
+  readonly jobs: readonly {
+    readonly attribute: number;
+    readonly size: number;
+    readonly release: number;
+    readonly due: number;
+    readonly shortest: number;
+    readonly longest: number;
+    readonly ovens: readonly number[];
+  }[];
+  /** `[before][after]`. */
+  readonly setupTimes: readonly (readonly number[])[];
+  readonly setupCosts: readonly (readonly number[])[];
+  readonly weights: {
+    readonly run: number;
+    readonly tardy: number;
+    readonly setupTime: number;
+    readonly setupCost: number;
+  };
+}
+
+/** Batches in any order. */
+export type OvenSchedule = readonly {
+  readonly machine: number;
+  readonly jobs: readonly number[];
+  readonly start: number;
+  readonly end: number;
+}[];

@@ -11,6 +11,8 @@ export interface Measured {
   readonly schedules: number;
   readonly instances: number;
   readonly trials: readonly Trial[];
+  /** Those of each part of the set, where it has any. */
+  readonly parts: readonly { readonly part: string; readonly trials: readonly Trial[] }[];
   readonly aims: readonly {
     readonly what: string;
     readonly aim: string;
@@ -39,6 +41,14 @@ function judged(aims: readonly Aim[], trials: readonly Trial[], tried: boolean):
   });
 }
 
+function partsOf(family: Family, trials: readonly Trial[]): Measured['parts'] {
+  const names = new Set(trials.flatMap(({ instance }) => family.part(instance) ?? []));
+  return [...names].map((part) => ({
+    part,
+    trials: trials.filter(({ instance }) => family.part(instance) === part),
+  }));
+}
+
 /** `engine`: only that one. `tell` hears of each set as it is done. */
 export function measure(
   { name, instances }: OpenSet,
@@ -51,13 +61,13 @@ export function measure(
   const row = { set: name, schedules: effort.schedules, instances: instances.length };
   const aims = family?.aims(name, effort.schedules) ?? [];
   if (family === null || family.engines.length === 0) {
-    const none = { ...row, engine: null, trials: [], aims: judged(aims, [], false) };
+    const none = { ...row, engine: null, trials: [], parts: [], aims: judged(aims, [], false) };
     tell(none);
     return [none];
   }
   return engines.map((one) => {
     const trials = instances.map((instance) => trialOf(family, one, instance, effort));
-    const done = { ...row, engine: one, trials, aims: judged(aims, trials, true) };
+    const done = { ...row, engine: one, trials, parts: partsOf(family, trials), aims: judged(aims, trials, true) };
     tell(done);
     return done;
   });

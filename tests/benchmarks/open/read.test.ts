@@ -1,5 +1,6 @@
 /** The formats, on little instances of our own. */
 import { describe, expect, it } from 'vitest';
+import { readOvens } from './read/ovens.js';
 import { readProGenMax, readPsplib } from './read/projects.js';
 import { readFlexibleShop, readJobShop } from './read/shops.js';
 
@@ -111,5 +112,87 @@ describe('other formats', () => {
       jobs: [[two, [{ machine: 1, duration: 3 }]]],
     });
     expect(readFlexibleShop('1 2\n1 1 2 3').jobs[0]).toHaveLength(1);
+  });
+});
+
+describe('oven scheduling', () => {
+  const TEXT = `l=40;
+a=2;
+setup_costs=[|0,1,
+|2,3,
+|0,0|];
+setup_times=[|4,5,|6,7,|0,0|];
+m=2;
+min_cap=[0,0];
+max_cap=[8,9];
+
+initState=[2,1];
+s=2;
+m_a_s = [|0,21,
+|5,5|];
+m_a_e = [|20,39,
+|5,30|];
+n=2;
+eligible_machine = [{2,1},
+{2}];
+earliest_start=[3,4];
+latest_end=[13,14];
+min_time=[5,6];
+max_time=[7,8];
+size=[1,2];
+attribute=[2,1];
+mult_factor_total_runtime=11;
+mult_factor_finished_toolate=12;
+mult_factor_total_setuptimes=13;
+mult_factor_total_setupcosts=14;
+`;
+
+  it('ovens, jobs and attributes from 1; the last row of a matrix of setups says nothing', () => {
+    expect(readOvens(TEXT)).toEqual({
+      horizon: 40,
+      ovens: [
+        {
+          capacity: 8,
+          initial: 1,
+          intervals: [
+            { from: 0, to: 20 },
+            { from: 21, to: 39 },
+          ],
+        },
+        {
+          capacity: 9,
+          initial: 0,
+          intervals: [
+            { from: 5, to: 5 },
+            { from: 5, to: 30 },
+          ],
+        },
+      ],
+      jobs: [
+        { attribute: 1, size: 1, release: 3, due: 13, shortest: 5, longest: 7, ovens: [1, 0] },
+        { attribute: 0, size: 2, release: 4, due: 14, shortest: 6, longest: 8, ovens: [1] },
+      ],
+      setupTimes: [
+        [4, 5],
+        [6, 7],
+      ],
+      setupCosts: [
+        [0, 1],
+        [2, 3],
+      ],
+      weights: { run: 11, tardy: 12, setupTime: 13, setupCost: 14 },
+    });
+  });
+
+  it.each([
+    ['size=[1,2];', '', /there is no size/],
+    ['size=[1,2]', 'size=[1]', /size has 1 numbers instead of 2/],
+    ['size=[1,2]', 'size=[1,big]', /size has something that is no whole number/],
+    ['attribute=[2,1]', 'attribute=[2,3]', /3 is not within 1 to 2/],
+    ['{2}]', ']', /eligible_machine has 1 rows instead of 2/],
+    ['min_cap=[0,0]', 'min_cap=[0,1]', /min_cap/],
+    ['|6,7,|', '|6,|', /setup_times has a row of 1 numbers/],
+  ])('says what is wrong: %s', (right, wrong, message) => {
+    expect(() => readOvens(TEXT.replace(right, wrong))).toThrow(message);
   });
 });

@@ -1,7 +1,7 @@
 /** The measurements as tables and as data. */
 import { circumstances, table } from '../results.js';
 import type { Trial } from './family.js';
-import { maxGap, meanGap, meanOverPath, optimal, proved } from './figures.js';
+import { maxGap, meanGap, meanOverPath, optimal, proved, reached } from './figures.js';
 import type { Measured } from './measure.js';
 
 const percent = (value: number | null): string => (value === null ? '-' : value.toFixed(3));
@@ -18,17 +18,29 @@ const HEAD = [
   'mean gap, %',
   'max gap, %',
   'over the critical path, %',
+  'best known or better',
   'optimal',
   'proved',
   'seconds',
 ];
 
 function row({ set, engine, schedules, instances, trials }: Measured): (string | number)[] {
-  if (engine === null) return [set, 'not yet', '', instances, '', '', '', '', '', '', ''];
+  if (engine === null) return [set, 'not yet', '', instances, '', '', '', '', '', '', '', ''];
   const solved = trials.filter(({ value }) => value !== null).length;
   const gaps = [meanGap(trials), maxGap(trials), meanOverPath(trials)].map(percent);
-  const counts = [optimal(trials), proved(trials), secondsOf(trials).toFixed(1)];
+  const counts = [reached(trials), optimal(trials), proved(trials), secondsOf(trials).toFixed(1)];
   return [set, engine, schedules, instances, solved, ...gaps, ...counts];
+}
+
+/** Of a set and of each of its parts. */
+function rowsOf(one: Measured): (string | number)[][] {
+  const parts = one.parts.map(({ part, trials }) => ({
+    ...one,
+    set: `${one.set}, ${part}`,
+    instances: trials.length,
+    trials,
+  }));
+  return [one, ...parts].map(row);
 }
 
 function aimsOf(measured: readonly Measured[]): (string | number)[][] {
@@ -64,7 +76,7 @@ export function progress(one: Measured): string {
 export function tablesOf(measured: readonly Measured[]): string {
   const aims = aimsOf(measured);
   const notes = remarks(measured);
-  return `${table(HEAD, measured.map(row))}
+  return `${table(HEAD, measured.flatMap(rowsOf))}
 ${aims.length === 0 ? '' : `\n${table(['aim', 'engine', 'schedules', 'aim', 'measured', 'met'], aims)}\n`}${notes.length === 0 ? '' : `\n${notes.map((note) => `- ${note}`).join('\n')}\n`}`;
 }
 
@@ -93,6 +105,7 @@ export function dataOf(measured: readonly Measured[]): object {
     meanGap: meanGap(trials),
     maxGap: maxGap(trials),
     overCriticalPath: meanOverPath(trials),
+    bestKnownOrBetter: reached(trials),
     optimal: optimal(trials),
     proved: proved(trials),
     seconds: secondsOf(trials),

@@ -1,9 +1,10 @@
 /** All families that have a reader; to plug in another, write its file here beside the others and add it to the list. */
 import type { Family } from '../family.js';
+import { ovenScheduling } from './ovens.js';
 import { multiMode, single, withMaximumLags } from './projects.js';
 import { flexibleShop, jobShop } from './shops.js';
 
-const FAMILIES: readonly Family[] = [single, multiMode, withMaximumLags, jobShop, flexibleShop];
+const FAMILIES: readonly Family[] = [single, multiMode, withMaximumLags, jobShop, flexibleShop, ovenScheduling];
 
 /** The first family that knows the set. */
 export function familyOf(set: string): Family | null {
