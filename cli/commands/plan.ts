@@ -6,8 +6,9 @@ import { viewOf } from '../../src/chart/view.js';
 import type { PlanDocument } from '../../src/plan/document.js';
 import { planOfNone } from '../../src/plan/none.js';
 import type { Problem } from '../../src/problem/problem.js';
+import type { Answered } from '../../src/solve/answers.js';
 import type { Reason } from '../../src/solve/explain/reason.js';
-import type { Effort, Solved } from '../../src/solve/solve.js';
+import type { Effort } from '../../src/solve/solve.js';
 import { EXIT, type ExitCode, FaultError } from '../exit.js';
 import type { Finish, Io } from '../io.js';
 import { type Capability, capabilityOf } from '../terminal/capability.js';
@@ -22,6 +23,8 @@ interface PlanOptions extends LookOptions {
   readonly text?: true;
   readonly serve?: string;
   readonly start?: string;
+  readonly why?: true;
+  readonly waysOut?: true;
   readonly effort: Effort;
   readonly seed: number;
 }
@@ -37,6 +40,7 @@ export function addPlan(program: Command, io: Io, finish: Finish): void {
     .option('--text', 'print text, even on a terminal')
     .option('--serve <time>', 'serve at another time: 19:15, or "2026-10-03 19:15"')
     .option('--start <time>', 'begin no earlier than this')
+    .option('--why', 'also say what holds each step where it is, and what more of each thing would be worth')
     .addOption(new Option('--effort <much>', 'how long to search').choices(EFFORTS).default('normal'))
     .option(
       '--seed <number>',
@@ -68,11 +72,18 @@ async function runPlan(io: Io, file: string, options: PlanOptions): Promise<Exit
   if (!meal) return EXIT.usage;
   const { problem } = meal;
   const able = capabilityOf(io, { ...wishesOf(options), ...(options.text && { text: true }) });
-  const { solve } = await import('../../src/solve/solve.js');
+  const { answered } = await import('../../src/solve/answers.js');
   const progress = progressOn(io.stderr, able.progress);
-  let solved: Solved;
+  let solved: Answered;
   try {
-    solved = solve(problem, { effort: options.effort, seed: options.seed, ...progress.hooks });
+    solved = answered(problem, {
+      effort: options.effort,
+      seed: options.seed,
+      // On the screen each step tells why it is there.
+      why: options.why === true || (able.screen && !options.json),
+      waysOut: options.waysOut === true,
+      ...progress.hooks,
+    });
   } finally {
     progress.clear();
   }

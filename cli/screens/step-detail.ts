@@ -3,7 +3,7 @@
 import { coreWords, latestWords } from '../../src/chart/cores.js';
 import { type Glyphs, inGlyphs } from '../../src/chart/glyphs.js';
 import { type Line, lineWidth, type Role, segment } from '../../src/chart/line.js';
-import { type Reason, reasonsOf } from '../../src/chart/reasons.js';
+import { heldOf, type Reason, reasonsOf } from '../../src/chart/reasons.js';
 import { clean, cut, pad, wrap } from '../../src/chart/text.js';
 import type { View, ViewStep } from '../../src/chart/view.js';
 import { clockAt } from '../../src/problem/hours.js';
@@ -35,7 +35,10 @@ export function detailTitle(view: View, index: number, width: number, glyphs: Gl
 /** At most so many rows; the first say where and who, the rest why there, the tightest reasons first. */
 export function detailLines(view: View, index: number, width: number, rows: number, glyphs: Glyphs): Line[] {
   const step = view.steps[index]!;
+  const held = heldOf(view, index);
   const { waitsFor, waitsForIt } = reasonsOf(view, index);
+  const [before, behind] = held === null ? [waitsFor, waitsForIt] : [held.sooner, held.later];
+  const [first, second] = held === null ? ['waits for', 'awaited by'] : ['not sooner', 'not later'];
   const each = rows >= ROOMY ? 2 : 1;
   const facts = [
     ...entry('where', whereWords(view, step), width, each, glyphs, 'heat'),
@@ -44,11 +47,11 @@ export function detailLines(view: View, index: number, width: number, rows: numb
     ...entry('hands', handWords(view, step, glyphs), width, each, glyphs),
   ];
   const left = Math.max(2, rows - facts.length);
-  const after = Math.max(left - Math.max(1, waitsForIt.length), Math.min(waitsFor.length, Math.ceil(left / 2)));
+  const after = Math.max(left - Math.max(1, behind.length), Math.min(before.length, Math.ceil(left / 2)));
   return [
     ...facts,
-    ...reasonLines('waits for', waitsFor, after, width, glyphs),
-    ...reasonLines('awaited by', waitsForIt, left - Math.min(after, Math.max(1, waitsFor.length)), width, glyphs),
+    ...reasonLines(first!, before, after, width, glyphs),
+    ...reasonLines(second!, behind, left - Math.min(after, Math.max(1, before.length)), width, glyphs),
   ].slice(0, rows);
 }
 

@@ -2,9 +2,12 @@
  * Why a step stands where it stands: what it waits for and what waits for it, read from the rows of the plan. A reason is
  * tight when there is no minute to spare, so that moving one moves the other.
  */
+
+import type { WhyLink, WhySide } from '../plan/why-document.js';
 import { showMinutes, showTemperature } from '../units/show.js';
 import { clean } from './text.js';
 import type { View, ViewStep } from './view.js';
+import { costWords, lettered, whyOfStep } from './why-lines.js';
 
 export interface Reason {
   readonly say: string;
@@ -29,6 +32,30 @@ const reason = (say: string, slack: number, step: number | null = null): Reason 
 
 /** Minutes beyond which a neighbour on the same place or of the same cook explains nothing. */
 const FAR = 30;
+
+/** What holds a step where it is, as it was found by timing the plan anew; null where that was not asked for. */
+export interface Held {
+  readonly sooner: readonly Reason[];
+  readonly later: readonly Reason[];
+}
+
+export function heldOf(view: View, index: number): Held | null {
+  const why = whyOfStep(view, view.steps[index]!);
+  if (why === null) return null;
+  const reasons = (side: WhySide, way: 'sooner' | 'later'): Reason[] => {
+    if (side.free > 0) return [reason(costWords(side, way), side.free)];
+    const [first, ...others] = side.chain;
+    if (first === undefined) return [reason(costWords(side, way), 0)];
+    const stepOf = ({ dish, step }: WhyLink): number | null =>
+      view.steps.find((each) => each.row.dish === dish && each.row.step === step)?.index ?? null;
+    const cost = side.points === null ? '' : ` (${costWords(side, way)})`;
+    return [
+      reason(`${lettered(view, first.say)}${cost}`, 0, stepOf(first)),
+      ...others.map((link) => reason(lettered(view, link.say), 0, stepOf(link))),
+    ];
+  };
+  return { sooner: reasons(why.sooner, 'sooner'), later: reasons(why.later, 'later') };
+}
 
 /** Tight ones first, each list without two reasons about one step. */
 export function reasonsOf(view: View, index: number): Reasons {

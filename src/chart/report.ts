@@ -10,6 +10,7 @@ import { type Glyphs, inGlyphs } from './glyphs.js';
 import { clip, type Line, lineWidth, plainLine, type Role, segment } from './line.js';
 import { clean, cut, pad, widthOf, wrap } from './text.js';
 import type { View } from './view.js';
+import { lateLines, wayLines, whyLines } from './why-lines.js';
 
 /** Columns under which a chart says less than a list. */
 export const NARROW = 60;
@@ -255,5 +256,8 @@ export function reportLines(view: View, width: number, glyphs: Glyphs): Line[] {
     ...callLines(view, width, glyphs),
     ...cautionLines(view, width, glyphs),
     ...costLines(view, width),
+    ...lateLines(view, width, glyphs),
+    ...wayLines(view, width, glyphs),
+    ...whyLines(view, width, glyphs),
   ];
 }

@@ -3,6 +3,7 @@
  * Times are ISO 8601 with offset, temperatures °C, lengths metres, durations minutes.
  */
 import * as z from 'zod';
+import { wayRow, whyDocument } from './why-document.js';
 
 const time = z.iso.datetime({ offset: true });
 
@@ -125,6 +126,12 @@ export const planDocument = z.strictObject({
     /** True where a wall-clock cap ended the search early. */
     stopped: z.boolean(),
   }),
+  /** Where it was asked for. */
+  why: whyDocument.optional(),
+  /** Of a late plan: what makes it late, in sentences. */
+  lateBecause: z.array(z.string()).optional(),
+  /** Changes that were planned, the best first; for a late plan always, else where they were asked for. */
+  waysOut: z.array(wayRow).optional(),
 });
 
 export type PlanDocument = z.infer<typeof planDocument>;

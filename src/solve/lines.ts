@@ -29,6 +29,8 @@ export interface Row<M> {
 export interface Line<M> {
   /** Index of the worker; -1 for other lines. */
   readonly worker: number;
+  /** What goes from one entry to the next: a worker, a unit, or one piece of a renewable. */
+  readonly of: { readonly kind: 'worker' | 'unit' | 'stock'; readonly index: number };
   readonly entries: readonly Entry<M>[];
 }
 
@@ -74,7 +76,11 @@ function workerLines<M>(table: Timetable<M>): Line<M>[] {
       }
     });
   }
-  return lists.map((entries, worker) => ({ worker, entries: entries.sort((x, y) => x.at - y.at || x.a - y.a) }));
+  return lists.map((entries, worker) => ({
+    worker,
+    of: { kind: 'worker', index: worker },
+    entries: entries.sort((x, y) => x.at - y.at || x.a - y.a),
+  }));
 }
 
 /** Activities on one burner keep their order. */
@@ -82,10 +88,10 @@ function unitLines<M>(table: Timetable<M>): Line<M>[] {
   const { state, compiled } = table;
   const users: number[][] = Array.from({ length: compiled.model.units }, () => []);
   for (const { id } of compiled.model.activities) for (const unit of state.units[id]!) users[unit]!.push(id);
-  return users.map((list) => {
+  return users.map((list, unit) => {
     list.sort((a, b) => state.start[a]! - state.start[b]! || state.end(a) - state.end(b) || a - b);
     const entries = list.map((a) => held(table, a, [{ moment: table.end(a), starts: -1 }], 0));
-    return { worker: -1, entries };
+    return { worker: -1, of: { kind: 'unit', index: unit }, entries };
   });
 }
 
@@ -121,12 +127,12 @@ function stockLines<M>(table: Timetable<M>): Line<M>[] {
   }
   return takings.flatMap((list, r) => {
     list.sort((x, y) => x.entry.at - y.entry.at || x.to - y.to || x.entry.a - y.entry.a);
-    return dealt(list, model.renewables[r]!.capacity);
+    return dealt(list, r, model.renewables[r]!.capacity);
   });
 }
 
 /** The takings of each unit in turn. A taker gets the unit that has been free for the shortest time, which binds the least. */
-function dealt<M>(takings: readonly Taking<M>[], capacity: number): Line<M>[] {
+function dealt<M>(takings: readonly Taking<M>[], renewable: number, capacity: number): Line<M>[] {
   const lines: { entries: Entry<M>[]; to: number }[] = [];
   for (const { entry, to, amount } of takings) {
     for (let k = 0; k < amount; k++) {
@@ -142,7 +148,7 @@ function dealt<M>(takings: readonly Taking<M>[], capacity: number): Line<M>[] {
       if (best !== null) best.to = to;
     }
   }
-  return lines.map(({ entries }) => ({ worker: -1, entries }));
+  return lines.map(({ entries }) => ({ worker: -1, of: { kind: 'stock', index: renewable }, entries }));
 }
 
 /** The moments of `releasesOf`, which `custodyEnd` turns into a time. */

@@ -59,6 +59,17 @@ export class Network {
     return this.table.flow[arc]!;
   }
 
+  /** A constraint as it stands: p[to] - p[from] >= weight, or `cap` a unit for less. */
+  row(arc: number): { readonly from: number; readonly to: number; readonly weight: number; readonly cap: number } {
+    const { from, to, weight, cap } = this.table;
+    return { from: from[arc]!, to: to[arc]!, weight: weight[arc]!, cap: cap[arc]! };
+  }
+
+  /** After `solve`: another weight; `again` then goes on from the last optimum. */
+  reweigh(arc: number, weight: number): void {
+    this.table.weight[arc] = weight;
+  }
+
   /** After `solve` or `again`: the least cost. */
   get cost(): number {
     return this.tree!.cost();

@@ -9,14 +9,14 @@ export function mealRows<M>(table: Timetable<M>): void {
   dayRows(table);
 }
 
-function lagRows<M>(table: Timetable<M>): void {
+export function lagRows<M>(table: Timetable<M>): void {
   for (const lag of table.compiled.model.lags) {
     table.apart(table.end(lag.from), table.start(lag.to), lag.low, lag.high);
     if (lag.rate > 0) table.charge(lag.rate, table.end(lag.from), table.start(lag.to));
   }
 }
 
-function landingRows<M>(table: Timetable<M>): void {
+export function landingRows<M>(table: Timetable<M>): void {
   const { model } = table.compiled;
   model.groups.forEach((group, g) => {
     table.apart(table.zero, table.landing(g), group.due);
@@ -60,7 +60,7 @@ function storeRows<M>(table: Timetable<M>, j: number, sink: number): void {
 }
 
 /** Free lengths and what lies outside their best; and lengths move only as far as the number of looks stays what it is. */
-function lengthRows<M>(table: Timetable<M>): void {
+export function lengthRows<M>(table: Timetable<M>): void {
   const { state } = table;
   for (const { id } of table.compiled.model.activities) {
     const mode = state.modeOf(id);
@@ -83,14 +83,14 @@ function lengthRows<M>(table: Timetable<M>): void {
   }
 }
 
-function changeoverRows<M>(table: Timetable<M>): void {
+export function changeoverRows<M>(table: Timetable<M>): void {
   table.runs.forEach((run, r) => {
     const follows = r > 0 && table.runs[r - 1]!.machine === run.machine;
     table.change(follows ? r - 1 : -1, follows ? table.finish(r - 1) : table.zero, r, table.begin(r));
   });
 }
 
-function dayRows<M>(table: Timetable<M>): void {
+export function dayRows<M>(table: Timetable<M>): void {
   const { model } = table.compiled;
   table.charge(-model.rates.day, table.zero, table.first);
   table.apart(table.zero, table.first, 0, model.serve);
