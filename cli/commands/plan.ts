@@ -41,6 +41,7 @@ export function addPlan(program: Command, io: Io, finish: Finish): void {
     .option('--serve <time>', 'serve at another time: 19:15, or "2026-10-03 19:15"')
     .option('--start <time>', 'begin no earlier than this')
     .option('--why', 'also say what holds each step where it is, and what more of each thing would be worth')
+    .option('--ways-out', 'also say which changes of the meal or kitchen would better the plan, each one planned')
     .addOption(new Option('--effort <much>', 'how long to search').choices(EFFORTS).default('normal'))
     .option(
       '--seed <number>',
@@ -92,7 +93,9 @@ async function runPlan(io: Io, file: string, options: PlanOptions): Promise<Exit
   if (plan === null || plan.status === 'none') {
     if (options.json) {
       const { effort: level, seed } = options;
-      printJson(io, plan ?? planOfNone(problem, { level, seed, rounds: 0, stopped: false }));
+      const none = plan ?? planOfNone(problem, { level, seed, rounds: 0, stopped: false });
+      const because = reasons.filter(({ kind }) => kind === 'why').map(({ say }) => say);
+      printJson(io, { ...none, because, waysOut: reasons.flatMap(({ way }) => (way === undefined ? [] : [way])) });
     }
     io.stderr.write(noPlan(reasons));
     return EXIT.none;
@@ -108,7 +111,8 @@ function noPlan(reasons: readonly Reason[]): string {
   const told = (kind: Reason['kind']) =>
     reasons.filter((reason) => reason.kind === kind).map(({ say }) => `  ${say}\n`);
   const ways = told('way');
-  return ['No plan fits.\n', ...told('why'), ...(ways.length > 0 ? ['Ways out:\n', ...ways] : [])].join('');
+  const found = ways.length > 0 ? ['Ways out:\n', ...ways] : ['Ways out: none found among the changes tried.\n'];
+  return ['No plan fits.\n', ...told('why'), ...found].join('');
 }
 
 const printJson = (io: Io, plan: PlanDocument) => io.stdout.write(`${JSON.stringify(plan, null, 2)}\n`);

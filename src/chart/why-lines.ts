@@ -70,7 +70,7 @@ export function whyOfStep(view: View, step: ViewStep) {
 }
 
 export function lateLines(view: View, width: number, glyphs: Glyphs): Line[] {
-  const late = view.plan.lateBecause ?? [];
+  const late = view.plan.because ?? [];
   if (late.length === 0) return [];
   return [
     ...heading('What makes it late'),

@@ -128,9 +128,9 @@ export const planDocument = z.strictObject({
   }),
   /** Where it was asked for. */
   why: whyDocument.optional(),
-  /** Of a late plan: what makes it late, in sentences. */
-  lateBecause: z.array(z.string()).optional(),
-  /** Changes that were planned, the best first; for a late plan always, else where they were asked for. */
+  /** What makes the plan late, or why there is none, in sentences. */
+  because: z.array(z.string()).optional(),
+  /** Changes that were planned, the best first; without a plan and for a late one always, else where they were asked for. */
   waysOut: z.array(wayRow).optional(),
 });
 

@@ -1,6 +1,7 @@
 /** A plan with the answers that were asked for beside it: why it is as it is, and what would make it better. */
 import type { PlanDocument } from '../plan/document.js';
 import type { Problem } from '../problem/problem.js';
+import { betterWays } from './explain/better.js';
 import type { Reason } from './explain/reason.js';
 import { type SolveOptions, solve } from './solve.js';
 import { whyOf } from './why/why.js';
@@ -20,10 +21,15 @@ export function answered(problem: Problem, options: AnswerOptions): Answered {
   const { plan, reasons, found } = solve(problem, options);
   if (plan === null || found === null) return { plan, reasons };
   const isLate = plan.status === 'late';
-  if (!isLate && !options.why) return { plan, reasons };
+  if (!isLate && !options.why && !options.waysOut) return { plan, reasons };
   const { why, late } = whyOf(found);
   return {
-    plan: { ...plan, ...(options.why && { why }), ...(isLate && { lateBecause: [...late] }) },
+    plan: {
+      ...plan,
+      ...(options.why && { why }),
+      ...(isLate && { because: [...late] }),
+      ...((isLate || options.waysOut) && { waysOut: betterWays(problem, found, options) }),
+    },
     reasons,
   };
 }

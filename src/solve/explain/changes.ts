@@ -1,5 +1,5 @@
 /** Changes of a meal or its kitchen, each made on a copy: the problem itself and its file stay as they are. */
-import { carryingBurners } from '../../problem/fits.js';
+import { carryingBurners, footprintFits, heightFits } from '../../problem/fits.js';
 import { dialSettings } from '../../problem/heat.js';
 import type { Appliance, Burners, Duration, Kitchen, Option, Problem, Step } from '../../problem/problem.js';
 import { heatedOptions } from './words.js';
@@ -161,6 +161,20 @@ function longerTable(duration: Duration, celsius: number): Duration {
   const slope = second === undefined ? 0 : (first!.minutes - second.minutes) / (second.celsius - first!.celsius);
   const minutes = Math.ceil(first!.minutes + 2 * slope * (first!.celsius - celsius));
   return { kind: 'table', columns: [{ celsius, minutes }, ...columns] };
+}
+
+/** A step may be done in one more appliance that is there, as long as in the one it is written for; null where it does not go there. */
+export function inAppliance(problem: Problem, id: number, appliance: number, mode: number): Problem | null {
+  const place = problem.kitchen.appliances[appliance]!;
+  const how = place.modes[mode]!;
+  const [model] = heatedOptions(problem, id);
+  if (model === undefined || model.load === null) return null;
+  const [low, high] = [model.settings[0]!, model.settings.at(-1)!];
+  const settings = dialSettings(place.dial, Math.max(low, how.heat.low) - 1e-9, Math.min(high, how.heat.high) + 1e-9);
+  if (settings.length === 0 || !footprintFits(place, how, model.load.footprint) || !heightFits(place, how, model.load))
+    return null;
+  const option: Option = { ...model, place: { kind: 'heated', appliance, mode }, settings };
+  return withStep(problem, id, (step) => ({ ...step, options: [...step.options, option] }));
 }
 
 /** The temperatures at which a step may be done in a mode of an appliance; null where it has none there. */

@@ -1,5 +1,6 @@
 /** Why there is no plan, and what to do: the whole way from a meal that was not planned to sentences. */
 
+import type { WayRow } from '../../plan/why-document.js';
 import type { Problem } from '../../problem/problem.js';
 import { showList } from '../../units/show.js';
 import { type Clash, smallestClash } from './clash.js';
@@ -51,9 +52,18 @@ export function explainNone(problem: Problem, options: ExplainOptions): Reason[]
   const { whys, ways } = explanationOf(problem, options);
   return [
     ...whys.map((say): Reason => ({ say, kind: 'why' })),
-    ...ways.map(({ say }): Reason => ({ say, kind: 'way' })),
+    ...ways.map((way): Reason => ({ say: way.say, kind: 'way', way: rowOf(way) })),
   ];
 }
+
+const rowOf = ({ kind, say, trouble, points, late }: Way): WayRow => ({
+  kind,
+  say,
+  trouble,
+  points: Math.round(points * 100) / 100,
+  late,
+  saves: null,
+});
 
 function notFound(problem: Problem, suspects: readonly number[]): string {
   const names = suspects.map((d) => problem.dishes[d]!.name);

@@ -8,6 +8,7 @@ import { lowerBound } from '../bound.js';
 import { compile } from '../compile.js';
 import { earliestStarts, pathsOf } from '../paths.js';
 import { AS_IT_IS, search } from '../search.js';
+import { latenessOf } from './plan-again.js';
 import { refute } from './refute.js';
 import { choicesFor, type Manner, settle } from './settle.js';
 import { tilted } from './tilt.js';
@@ -42,10 +43,6 @@ const PROOF_PRICE = 0.3;
 /** What a first construction costs at most, in minutes of rows for each activity and minute of the horizon. */
 const CONSTRUCTION = 8;
 
-/** Minutes by which the latest course lands late. */
-const lateness = (state: State): number =>
-  Math.max(0, ...state.model.groups.map((group, g) => state.landing(g) - group.due));
-
 export interface Wish {
   /** Goes on looking for a schedule in which no course is late. */
   readonly onTime?: boolean;
@@ -56,7 +53,7 @@ export class Judge {
   private spent = 0;
 
   constructor(
-    private readonly seed: number,
+    readonly seed: number,
     /** Work in all; beyond it every question is answered `open`. */
     private readonly budget: number,
     private readonly shouldStop: () => boolean = () => false,
@@ -121,7 +118,7 @@ export class Judge {
   private settled(problem: Problem, model: Model, rng: Rng, manner: Manner): Found | null {
     const { state, work } = settle(problem, model, choicesFor(model, rng, manner), PROOF);
     this.spent += work * PROOF_PRICE;
-    return state === null ? null : { state, late: lateness(state) };
+    return state === null ? null : { state, late: latenessOf(state) };
   }
 
   private search(model: Model, earliest: Int32Array, { onTime = false, work = USUAL }: Wish): Found | null {
@@ -136,7 +133,7 @@ export class Judge {
       bound: Number.NEGATIVE_INFINITY,
       onBest: (_, state) => {
         if (!model.jobs.every((job) => state.jobIsPlaced(job.id))) return;
-        const late = lateness(state);
+        const late = latenessOf(state);
         if (found === null || late < found.late) found = { state, late };
       },
       shouldStop: () => (found !== null && (!onTime || found.late === 0)) || this.shouldStop(),

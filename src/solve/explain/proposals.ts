@@ -2,8 +2,8 @@
  * Changes that might undo a clash, each made for a need that plays a part in it, with what it costs the cook.
  *
  * Trouble orders the ways out, small ones first: a longer gap 10 and 1 a minute; an earlier start 10 and a quarter a minute; another heat 20
- * and 2 a °C; a cook's hours 15 and half a minute's worth; serving later 20 and 1 a minute; a cook's skill 30; a pan or a board 40;
- * a burner 60; another cook 80; a dish made ahead or left out 100; another appliance 150. A late landing adds 1 a minute.
+ * and 2 a °C; a cook's hours 15 and half a minute's worth; serving later 20 and 1 a minute; a cook's skill 30; another appliance that is there 30; a pan or a board 40;
+ * a burner 60; another cook 80; a dish made ahead or left out 100; one more appliance 150. A late landing adds 1 a minute.
  */
 
 import { isAble } from '../../problem/able.js';
@@ -39,6 +39,7 @@ export interface Proposal {
     | 'burner'
     | 'cook'
     | 'dish'
+    | 'place'
     | 'appliance';
   /** How much of it, rising: more never hurts. */
   readonly amounts: readonly number[];
@@ -80,6 +81,7 @@ export function proposalsFor(problem: Problem, clash: Clash, clashes: readonly N
   return [
     ...of('gap').map((l) => gapProposal(problem, whole(lags[l]!.from), whole(lags[l]!.to))),
     ...heatProposals(problem, stepsWith('heat')),
+    ...placeProposals(problem, [...stepsWith('heat'), ...stepsWith('space')]),
     ...(people ? skillProposals(problem, stepsWith('hands')) : []),
     ...(people ? hoursProposals(problem, of('hours')) : []),
     ...(families.has('clock') || families.has('hours') ? clockProposals(problem, families.has('hours')) : []),
@@ -91,7 +93,7 @@ export function proposalsFor(problem: Problem, clash: Clash, clashes: readonly N
   ].filter((proposal) => proposal.amounts.length > 0);
 }
 
-function gapProposal(problem: Problem, from: number, to: number): Proposal {
+export function gapProposal(problem: Problem, from: number, to: number): Proposal {
   const { gap } = problem.steps[to]!.after.find((link) => link.step === from)!;
   const amounts = steps(5, LONGEST_WAIT, 5).filter((high) => high > gap.high && high > gap.low);
   const [first, then] = [stepKey(problem, from), stepKey(problem, to)];
@@ -104,7 +106,7 @@ function gapProposal(problem: Problem, from: number, to: number): Proposal {
 }
 
 /** Towards the heats of the others; a step that is done to a core temperature is left alone, since its minutes would be guessed. */
-function heatProposals(problem: Problem, ids: readonly number[]): Proposal[] {
+export function heatProposals(problem: Problem, ids: readonly number[]): Proposal[] {
   return ids.flatMap((id) => {
     const step = problem.steps[id]!;
     if (step.core !== null) return [];
@@ -140,6 +142,25 @@ function heatProposals(problem: Problem, ids: readonly number[]): Proposal[] {
   });
 }
 
+/** Another appliance that is there; a step that is done to a core temperature is left alone here too. */
+export function placeProposals(problem: Problem, ids: readonly number[]): Proposal[] {
+  return [...new Set(ids)].flatMap((id) => {
+    if (problem.steps[id]!.core !== null) return [];
+    const known = new Set(heatedOptions(problem, id).map(({ place }) => place.appliance));
+    return problem.kitchen.appliances.flatMap(({ name, modes }, appliance): Proposal[] => {
+      if (known.has(appliance)) return [];
+      const mode = modes.findIndex((_, m) => change.inAppliance(problem, id, appliance, m) !== null);
+      if (mode < 0) return [];
+      const make = (): Change => ({
+        say: `Do ${stepKey(problem, id)} in the ${name}, if it takes as long there`,
+        trouble: 30,
+        problem: change.inAppliance(problem, id, appliance, mode)!,
+      });
+      return [{ kind: 'place', amounts: ONCE, make, keepsDishes: true }];
+    });
+  });
+}
+
 function minutesThere(problem: Problem, step: number, celsius: number): string {
   const option = heatedOptions(problem, step).find((one) => one.settings.includes(celsius));
   if (option === undefined) return 'its minutes';
@@ -151,7 +172,7 @@ function minutesThere(problem: Problem, step: number, celsius: number): string {
 }
 
 /** A cook who can do all but some of the steps learns their work. */
-function skillProposals(problem: Problem, ids: readonly number[]): Proposal[] {
+export function skillProposals(problem: Problem, ids: readonly number[]): Proposal[] {
   const found = new Map<string, Proposal>();
   problem.cooks.forEach((cook, c) => {
     for (const id of ids) {
@@ -169,7 +190,7 @@ function skillProposals(problem: Problem, ids: readonly number[]): Proposal[] {
   return [...found.values()];
 }
 
-function hoursProposals(problem: Problem, cooks: readonly number[]): Proposal[] {
+export function hoursProposals(problem: Problem, cooks: readonly number[]): Proposal[] {
   return cooks.flatMap((c): Proposal[] => {
     const { name, from, to } = problem.cooks[c]!;
     const out: Proposal[] = [];
@@ -194,7 +215,7 @@ function hoursProposals(problem: Problem, cooks: readonly number[]): Proposal[] 
 }
 
 /** `sameDay`: hours come again every day, and a start on the day before would have the meal cooked a day too soon. */
-function clockProposals(problem: Problem, sameDay: boolean): Proposal[] {
+export function clockProposals(problem: Problem, sameDay: boolean): Proposal[] {
   const sooner = DELAYS.filter((minutes) => !sameDay || dateAt(problem, -minutes) === dateAt(problem, 0));
   const start = (minutes: number): Change => ({
     say: `Begin at ${clockWords(problem, -minutes)} (${showMinutes(minutes)} earlier)`,
@@ -212,7 +233,7 @@ function clockProposals(problem: Problem, sameDay: boolean): Proposal[] {
   ];
 }
 
-function panProposals(problem: Problem, ids: readonly number[]): Proposal[] {
+export function panProposals(problem: Problem, ids: readonly number[]): Proposal[] {
   const pans = new Set(
     ids.flatMap((id) => problem.steps[id]!.options.flatMap((option) => (option.pan === null ? [] : [option.pan]))),
   );
@@ -228,7 +249,7 @@ function panProposals(problem: Problem, ids: readonly number[]): Proposal[] {
   });
 }
 
-function boardProposal(problem: Problem): Proposal {
+export function boardProposal(problem: Problem): Proposal {
   const make = (): Change => ({
     say: `Have ${nextOne(problem.kitchen.boards)} board`,
     trouble: 40,
@@ -237,7 +258,7 @@ function boardProposal(problem: Problem): Proposal {
   return { kind: 'board', amounts: ONCE, make, keepsDishes: true };
 }
 
-function cookProposal(problem: Problem): Proposal {
+export function cookProposal(problem: Problem): Proposal {
   const make = (): Change => ({ say: 'Have one more cook', trouble: 80, problem: change.anotherCook(problem) });
   return { kind: 'cook', amounts: ONCE, make, keepsDishes: true };
 }
@@ -248,7 +269,7 @@ export const usualProposals = (problem: Problem, dishes: readonly number[]): Pro
   ...dishProposals(problem, dishes),
 ];
 
-function dishProposals(problem: Problem, dishes: readonly number[]): Proposal[] {
+export function dishProposals(problem: Problem, dishes: readonly number[]): Proposal[] {
   const many = problem.dishes.filter((dish) => dish.served).length > 1;
   return dishes
     .filter((d) => many || !problem.dishes[d]!.served)
@@ -264,7 +285,7 @@ function dishProposals(problem: Problem, dishes: readonly number[]): Proposal[] 
 }
 
 /** Another appliance of each kind that the steps use; of a cooktop just one more burner. */
-function applianceProposals(problem: Problem, ids: readonly number[]): Proposal[] {
+export function applianceProposals(problem: Problem, ids: readonly number[]): Proposal[] {
   const places = ids.flatMap((id) => problem.steps[id]!.options.map((option) => option.place));
   const used = new Set(
     places.flatMap((place) => (place.kind === 'heated' || place.kind === 'burner' ? [place.appliance] : [])),

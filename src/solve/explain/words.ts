@@ -43,3 +43,9 @@ export const heatedOptions = (problem: Problem, step: number): readonly HeatedOp
   problem.steps[step]!.options.filter((option): option is HeatedOption => option.place.kind === 'heated');
 
 export type HeatedOption = Option & { readonly place: Extract<Option['place'], { kind: 'heated' }> };
+
+/** `38.2 points`, `1 point`. */
+export function showPoints(points: number): string {
+  const shown = points.toFixed(2).replace(/\.?0+$/, '');
+  return `${shown} ${shown === '1' ? 'point' : 'points'}`;
+}

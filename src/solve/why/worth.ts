@@ -4,7 +4,7 @@
  */
 import type { Worth } from '../../plan/why-document.js';
 import { showMinutes } from '../../units/show.js';
-import { clockWords, nextOne } from '../explain/words.js';
+import { clockWords, nextOne, showPoints } from '../explain/words.js';
 import type { Teller } from './links.js';
 import type { Moves } from './move.js';
 import type { ReasonNetwork, RuleRow } from './reason-network.js';
@@ -14,11 +14,6 @@ const MORE = 10;
 const AWAY = 20_000;
 /** Points below which nothing is told. */
 const LEAST = 0.05;
-
-export const showPoints = (points: number): string => {
-  const shown = points.toFixed(2).replace(/\.?0+$/, '');
-  return `${shown} ${shown === '1' ? 'point' : 'points'}`;
-};
 
 export function worthsOf(network: ReasonNetwork, teller: Teller, moves: Moves): Worth[] {
   const groups = new Map<number, RuleRow[]>();

@@ -1,0 +1,57 @@
+/** A schedule carried over to a changed meal, by the names of its steps. */
+import { holds } from '../../kernel/holds.js';
+import { State } from '../../kernel/state.js';
+import { stepKey } from '../../problem/hours.js';
+import type { Option, Problem } from '../../problem/problem.js';
+import type { Compiled } from '../compile.js';
+import type { Found } from '../solve.js';
+
+const MINUTE = 60_000;
+
+/** The same times by the clock, places and hands; null where the changed meal does not allow that. Holds are left out where ways to hold changed. */
+export function carried({ compiled: from, state: old }: Found, to: Compiled): State | null {
+  const shift = (from.problem.origin - to.problem.origin) / MINUTE;
+  const known = new Map(from.problem.steps.map(({ id }) => [stepKey(from.problem, id), id]));
+  const state = new State(to.model);
+  for (const { id, options } of to.problem.steps) {
+    const a = known.get(stepKey(to.problem, id));
+    if (a === undefined) return null;
+    const was = from.problem.steps[a]!.options[old.mode[a]!]!;
+    const mode = options.findIndex((option) => isSame(option, was));
+    if (mode < 0) return null;
+    const celsius = was.settings[old.setting[a]!];
+    const setting = was.settings.length === 0 ? 0 : options[mode]!.settings.indexOf(celsius!);
+    const start = old.start[a]! + shift;
+    if (setting < 0 || start < 0 || start + old.minutes[a]! > to.model.horizon) return null;
+    const units = old.units[a]!.map((unit) => {
+      const { appliance, burner } = from.kit.units[unit]!;
+      return to.kit.unitOf(appliance, burner);
+    });
+    state.place(id, { start, minutes: old.minutes[a]!, mode, setting }, old.hands[a]!, units);
+  }
+  carryHolds(from.problem, to, old, state, shift);
+  return holds(state) ? state : null;
+}
+
+const isSame = (one: Option, two: Option): boolean =>
+  one.entry === two.entry &&
+  one.pan === two.pan &&
+  one.pans === two.pans &&
+  one.place.kind === two.place.kind &&
+  ('appliance' in one.place ? one.place.appliance : -1) === ('appliance' in two.place ? two.place.appliance : -1) &&
+  (one.place.kind === 'heated' ? one.place.mode : -1) === (two.place.kind === 'heated' ? two.place.mode : -1);
+
+function carryHolds(was: Problem, to: Compiled, old: State, state: State, shift: number): void {
+  for (const { id, storage } of to.model.jobs) {
+    const job = was.dishes.findIndex(({ name }) => name === to.problem.dishes[id]!.name);
+    const mode = job < 0 ? -1 : old.store.mode[job]!;
+    const there = old.model.jobs[job]?.storage?.modes[mode];
+    const here = storage?.modes[mode];
+    if (there === undefined || here === undefined || here.machine !== there.machine) continue;
+    if (here.settings.length !== there.settings.length) continue;
+    state.store.mode[id] = mode;
+    state.store.setting[id] = old.store.setting[job]!;
+    state.store.start[id] = old.store.start[job]! + shift;
+    state.store.minutes[id] = old.store.minutes[job]!;
+  }
+}
