@@ -332,7 +332,7 @@ describe('what clashes', () => {
       'Paulo comes at 16:00.',
     ]);
     expect(clash.told).toContain('Let Ines do grill too (Steak/grill): then everything fits (');
-    expect(clash.told).toMatch(/Serve at 16:\d\d \(4 h .*later\): then everything fits\./);
+    expect(clash.told).toMatch(/Serve at 16:\d\d \(4 h .*later\): then everything fits \(/);
   });
 
   it('is the clock', () => {

@@ -109,8 +109,8 @@ function pairs(problem: Problem, clash: Clash, first: Needs, second: Needs): Pro
 /** The least of a proposed change that is enough; null where none is, or work is used up. */
 function fittingOf(proposal: Proposal, dishes: readonly number[], judge: Judge): Fitting | null {
   const { amounts, make, keepsDishes } = proposal;
-  // A later or earlier day is worth nothing if it lands late all the same.
-  const onTime = proposal.kind === 'serve' || proposal.kind === 'start';
+  // A later or earlier day, or other hours, are worth nothing if it lands late all the same.
+  const onTime = ['serve', 'start', 'hours'].includes(proposal.kind);
   let at = 0;
   if (keepsDishes && dishes.length > 0) {
     at = least(amounts.length, (index) => {
