@@ -6,9 +6,8 @@ import { viewOf } from '../../src/chart/view.js';
 import type { PlanDocument } from '../../src/plan/document.js';
 import { planOfNone } from '../../src/plan/none.js';
 import type { Problem } from '../../src/problem/problem.js';
-import type { Answered } from '../../src/solve/answers.js';
 import type { Reason } from '../../src/solve/explain/reason.js';
-import type { Effort } from '../../src/solve/solve.js';
+import type { Effort, Solved } from '../../src/solve/solve.js';
 import { EXIT, type ExitCode, FaultError } from '../exit.js';
 import type { Finish, Io } from '../io.js';
 import { type Capability, capabilityOf } from '../terminal/capability.js';
@@ -75,7 +74,7 @@ async function runPlan(io: Io, file: string, options: PlanOptions): Promise<Exit
   const able = capabilityOf(io, { ...wishesOf(options), ...(options.text && { text: true }) });
   const { answered } = await import('../../src/solve/answers.js');
   const progress = progressOn(io.stderr, able.progress);
-  let solved: Answered;
+  let solved: Solved;
   try {
     solved = answered(problem, {
       effort: options.effort,

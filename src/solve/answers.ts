@@ -1,9 +1,7 @@
 /** A plan with the answers that were asked for beside it: why it is as it is, and what would make it better. */
-import type { PlanDocument } from '../plan/document.js';
 import type { Problem } from '../problem/problem.js';
 import { betterWays } from './explain/better.js';
-import type { Reason } from './explain/reason.js';
-import { type SolveOptions, solve } from './solve.js';
+import { type Solved, type SolveOptions, solve } from './solve.js';
 import { whyOf } from './why/why.js';
 
 export interface AnswerOptions extends SolveOptions {
@@ -12,24 +10,21 @@ export interface AnswerOptions extends SolveOptions {
   readonly waysOut?: boolean;
 }
 
-export interface Answered {
-  readonly plan: PlanDocument | null;
-  readonly reasons: readonly Reason[];
-}
-
-export function answered(problem: Problem, options: AnswerOptions): Answered {
-  const { plan, reasons, found } = solve(problem, options);
-  if (plan === null || found === null) return { plan, reasons };
+/** What `solve` finds, its plan with the answers in it. */
+export function answered(problem: Problem, options: AnswerOptions): Solved {
+  const solved = solve(problem, options);
+  const { plan, schedule } = solved;
+  if (plan === null || schedule === null) return solved;
   const isLate = plan.status === 'late';
-  if (!isLate && !options.why && !options.waysOut) return { plan, reasons };
-  const { why, late } = whyOf(found);
+  if (!isLate && !options.why && !options.waysOut) return solved;
+  const { why, late } = whyOf(schedule);
   return {
+    ...solved,
     plan: {
       ...plan,
       ...(options.why && { why }),
       ...(isLate && { because: [...late] }),
-      ...((isLate || options.waysOut) && { waysOut: betterWays(problem, found, options) }),
+      ...((isLate || options.waysOut) && { waysOut: betterWays(problem, schedule, options) }),
     },
-    reasons,
   };
 }

@@ -10,3 +10,6 @@ export interface Schedule {
   /** No schedule of this problem costs fewer points. */
   readonly bound: number;
 }
+
+/** What questions about its times need of it. */
+export type Found = Pick<Schedule, 'compiled' | 'state'>;

@@ -5,7 +5,7 @@ import { costOf, totalOf } from '../../src/kernel/cost.js';
 import { State } from '../../src/kernel/state.js';
 import { whyDocument } from '../../src/plan/why-document.js';
 import type { Problem } from '../../src/problem/problem.js';
-import type { Found } from '../../src/solve/solve.js';
+import type { Found } from '../../src/solve/schedule.js';
 import { written } from '../../src/solve/timing.js';
 import { ReasonNetwork } from '../../src/solve/why/reason-network.js';
 import { holdsOf, type Side } from '../../src/solve/why/tight.js';
@@ -74,12 +74,12 @@ describe('why', () => {
       const problem = seed % 2 === 0 ? asked : { ...asked, serve: Math.round(asked.serve * 0.4) };
       // In a history of a piece nothing here is of interest, and it takes long.
       if (problem.steps.some(({ core }) => core !== null)) continue;
-      const { found } = solveQuickly(problem, 4);
+      const { schedule: found } = solveQuickly(problem, 4);
       if (found !== null) told.push({ name: `random meal ${seed}`, problem, found, ...whyOf(found) });
     }
     for (const name of ['weeknight-three-burners']) {
       const problem = readMealFile(`problems/${name}.yaml`);
-      const { found } = solveQuickly(problem, 30);
+      const { schedule: found } = solveQuickly(problem, 30);
       told.push({ name, problem, found: found!, ...whyOf(found!) });
     }
     told = told.filter(({ why }) => why.exact);

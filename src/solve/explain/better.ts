@@ -5,7 +5,7 @@ import type { WayRow } from '../../plan/why-document.js';
 import type { Problem } from '../../problem/problem.js';
 import { showMinutes } from '../../units/show.js';
 import { compile } from '../compile.js';
-import type { Found } from '../solve.js';
+import type { Found } from '../schedule.js';
 import { carried } from './carry.js';
 import { improvements } from './improvements.js';
 import { type Again, latenessOf, planAgain } from './plan-again.js';

@@ -4,7 +4,7 @@ import { State } from '../../kernel/state.js';
 import { stepKey } from '../../problem/hours.js';
 import type { Option, Problem } from '../../problem/problem.js';
 import type { Compiled } from '../compile.js';
-import type { Found } from '../solve.js';
+import type { Found } from '../schedule.js';
 
 const MINUTE = 60_000;
 

@@ -1,6 +1,6 @@
 /** Changes that might better a plan: of what its dearest waits and its lateness hang on, read from what presses in its times. */
 import type { Problem } from '../../problem/problem.js';
-import type { Found } from '../solve.js';
+import type { Found } from '../schedule.js';
 import { ReasonNetwork, type RuleRow } from '../why/reason-network.js';
 import { latenessOf } from './plan-again.js';
 import {

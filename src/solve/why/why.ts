@@ -1,7 +1,7 @@
 /** Why each step of a plan stands where it does, what makes the plan late, and what more of each thing would be worth. */
 import type { WhyDocument, WhySide, WhyStep } from '../../plan/why-document.js';
 import { isoAt } from '../../problem/hours.js';
-import type { Found } from '../solve.js';
+import type { Found } from '../schedule.js';
 import { lateSentences } from './late.js';
 import { Teller } from './links.js';
 import { Moves } from './move.js';
