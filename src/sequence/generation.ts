@@ -1,20 +1,30 @@
 import { Capacity } from './capacity.js';
-import { type Arcs, type Network, networkOf, type Project, type ProjectMode } from './project.js';
+import { type Arcs, type Network, networkOf, type Project } from './project.js';
+
+/** What a choice of modes consumes; see `ModeChoice`. */
+interface ModeRule {
+  readonly excessWith: (j: number, mode: number) => number;
+  readonly change: (j: number, mode: number) => void;
+}
 
 /**
  * Serial schedule generation (J. E. Kelley, The critical-path method: resources planning and scheduling, in Industrial Scheduling,
  * 1963): activity after activity at the earliest time that precedence and renewables leave. Forwards or, with all arcs turned round, backwards.
- * Each pass is one schedule.
+ * Each pass is one schedule. Nonrenewables are the business of whoever sets the modes (`ModeChoice`).
  */
 export class Generation {
   readonly network: Network;
   readonly size: number;
   /** Of each activity in its present mode. */
   readonly minutes: Int32Array;
+  /** Present modes. */
+  readonly modes: Int32Array;
   /** Schedules made so far. */
   made = 0;
   private readonly capacity: Capacity;
+  /** Needs of mode m of activity j: `words` of them from `(rows[j] + m) * words` on. */
   private readonly needs: Int32Array;
+  private readonly rows: Int32Array;
   /** What is free at each minute, `words` of them for each; all is free from `touched` on. */
   private readonly free: Int32Array;
   private touched = 0;
@@ -23,38 +33,35 @@ export class Generation {
   private readonly keys: Int32Array;
   private readonly turned: Int32Array;
 
-  /** Every activity begins in its first mode that fits the capacities; throws where it has none. */
+  /** Each activity begins in its first mode. Throws where a mode needs more of a renewable than there is. */
   constructor(readonly project: Project) {
+    const { activities, lags, renewables } = project;
     this.network = networkOf(project);
     this.size = this.network.size;
-    this.capacity = new Capacity(project.renewables);
-    this.minutes = new Int32Array(this.size);
-    this.needs = new Int32Array(this.size * this.capacity.words);
+    this.capacity = new Capacity(renewables);
+    const { words, full } = this.capacity;
+    this.rows = new Int32Array(this.size);
+    for (let j = 1; j < this.size; j++) this.rows[j] = this.rows[j - 1]! + activities[j - 1]!.length;
+    this.needs = new Int32Array(activities.reduce((sum, modes) => sum + modes.length, 0) * words);
+    activities.forEach((modes, j) => {
+      modes.forEach(({ uses }, m) => {
+        this.capacity.pack(uses, this.needs, (this.rows[j]! + m) * words);
+      });
+    });
+    this.modes = new Int32Array(this.size);
+    this.minutes = Int32Array.from(activities, ([first]) => first!.minutes);
+    const longest = activities.reduce((sum, modes) => sum + Math.max(...modes.map(({ minutes }) => minutes)), 0);
+    const horizon = longest + lags.reduce((sum, { low }) => sum + low, 0) + 1;
+    this.free = Int32Array.from({ length: horizon * words }, (_, at) => full[at % words]!);
     this.ends = new Int32Array(this.size);
-    const longest = project.activities.reduce(
-      (sum, modes) => sum + Math.max(...modes.map(({ minutes }) => minutes)),
-      0,
-    );
-    const horizon = longest + project.lags.reduce((sum, { low }) => sum + low, 0) + 1;
-    this.free = new Int32Array(horizon * this.capacity.words);
-    for (let at = 0; at < this.free.length; at++) this.free[at] = this.capacity.full[at % this.capacity.words]!;
     this.slots = new Int32Array(horizon + 2);
     this.keys = new Int32Array(this.size);
     this.turned = new Int32Array(this.size);
-    project.activities.forEach((modes, j) => {
-      const mode = modes.find((one) => this.fits(one));
-      if (mode === undefined) throw new Error('an activity needs more than there is');
-      this.setMode(j, mode);
-    });
   }
 
-  fits({ uses }: ProjectMode): boolean {
-    return uses.every((use, k) => use <= this.project.renewables[k]!);
-  }
-
-  setMode(j: number, mode: ProjectMode): void {
-    this.minutes[j] = mode.minutes;
-    this.capacity.pack(mode.uses, this.needs, j * this.capacity.words);
+  setMode(j: number, mode: number): void {
+    this.modes[j] = mode;
+    this.minutes[j] = this.project.activities[j]![mode]!.minutes;
   }
 
   /** Left-justified: writes starts, gives the makespan. Of `list` each activity stands after those before it. */
@@ -69,26 +76,56 @@ export class Generation {
     return makespan;
   }
 
+  /**
+   * Forwards, each activity in the mode that ends it first, of those with which nothing is consumed beyond the nonrenewables; of modes that end
+   * it at the same time the present one stays. `rule` knows the same modes and hears of changes.
+   */
+  forwardsChoosing(list: Int32Array, starts: Int32Array, rule: ModeRule): number {
+    const { activities } = this.project;
+    const choose = (j: number, from: number): void => {
+      let best = this.find(this.rows[j]! + this.modes[j]!, this.minutes[j]!, from) + this.minutes[j]!;
+      const all = activities[j]!;
+      for (let m = 0; m < all.length; m++) {
+        const { minutes } = all[m]!;
+        if (m === this.modes[j] || from + minutes >= best || rule.excessWith(j, m) > 0) continue;
+        const end = this.find(this.rows[j]! + m, minutes, from) + minutes;
+        if (end >= best) continue;
+        best = end;
+        this.setMode(j, m);
+        rule.change(j, m);
+      }
+    };
+    return this.pass(list, this.network.before, starts, choose);
+  }
+
   /** Turns a list for backwards into one for forwards: by start; equal ones the other way round than they stood. */
   byStart(starts: Int32Array, list: Int32Array): void {
-    for (let j = 0; j < this.size; j++) this.keys[j] = starts[j]!;
+    this.turned.set(list);
+    this.turned.reverse();
+    this.keys.set(starts);
+    this.sort(list);
+  }
+
+  /** A list for forwards by start; equal ones as they stood. */
+  inOrder(starts: Int32Array, list: Int32Array): void {
+    this.turned.set(list);
+    this.keys.set(starts);
     this.sort(list);
   }
 
   /** Turns a list for forwards into one for backwards: by end, the last first; equal ones the other way round than they stood. */
   byEnd(starts: Int32Array, makespan: number, list: Int32Array): void {
+    this.turned.set(list);
+    this.turned.reverse();
     for (let j = 0; j < this.size; j++) this.keys[j] = makespan - starts[j]! - this.minutes[j]!;
     this.sort(list);
   }
 
-  /** Counting sort. */
+  /** Counting sort of what stands in `turned`, stable. */
   private sort(list: Int32Array): void {
     const { slots, keys, size, turned } = this;
     let most = 0;
-    for (let i = 0; i < size; i++) {
-      turned[i] = list[size - 1 - i]!;
-      if (keys[i]! > most) most = keys[i]!;
-    }
+    for (let j = 0; j < size; j++) if (keys[j]! > most) most = keys[j]!;
     slots.fill(0, 0, most + 2);
     for (let j = 0; j < size; j++) slots[keys[j]! + 1]!++;
     for (let t = 1; t <= most; t++) slots[t]! += slots[t - 1]!;
@@ -98,18 +135,37 @@ export class Generation {
     }
   }
 
-  private pass(list: Int32Array, before: Arcs, starts: Int32Array): number {
+  private pass(list: Int32Array, arcs: Arcs, starts: Int32Array, choose?: (j: number, from: number) => void): number {
+    const { minutes, modes, rows, ends } = this;
     this.made++;
-    const makespan =
-      this.capacity.words === 1 ? this.passNarrow(list, before, starts) : this.passWide(list, before, starts);
+    this.clear();
+    let makespan = 0;
+    for (let i = 0; i < list.length; i++) {
+      const j = list[i]!;
+      const from = this.earliest(j, arcs);
+      if (choose !== undefined) choose(j, from);
+      const row = rows[j]! + modes[j]!;
+      const length = minutes[j]!;
+      const start = this.find(row, length, from);
+      this.take(row, start, length);
+      starts[j] = start;
+      ends[j] = start + length;
+      if (start + length > makespan) makespan = start + length;
+    }
     this.touched = makespan;
     return makespan;
   }
 
+  private clear(): void {
+    const { words, full } = this.capacity;
+    if (words === 1) this.free.fill(full[0]!, 0, this.touched);
+    else for (let at = 0; at < this.touched * words; at++) this.free[at] = full[at % words]!;
+  }
+
   private earliest(j: number, { first, to, low }: Arcs): number {
     const { ends } = this;
-    let most = 0;
     const last = first[j + 1]!;
+    let most = 0;
     for (let e = first[j]!; e < last; e++) {
       const end = ends[to[e]!]! + low[e]!;
       if (end > most) most = end;
@@ -117,64 +173,45 @@ export class Generation {
     return most;
   }
 
-  /** All renewables in one word. */
-  private passNarrow(list: Int32Array, before: Arcs, starts: Int32Array): number {
-    const { free, needs, minutes, ends } = this;
-    const guards = this.capacity.guards[0]!;
-    free.fill(this.capacity.full[0]!, 0, this.touched);
-    let makespan = 0;
-    for (let i = 0; i < list.length; i++) {
-      const j = list[i]!;
-      const need = needs[j]!;
-      const length = minutes[j]!;
-      let start = this.earliest(j, before);
-      if (need !== 0 && length > 0) {
-        // Each window is looked through from its end; what was found good is not looked at again.
-        let good = start;
-        for (;;) {
-          const end = start + length;
-          let at = end - 1;
-          while (at >= good && ((free[at]! - need) & guards) === guards) at--;
-          if (at < good) break;
-          start = at + 1;
-          good = end;
-        }
-        for (let at = start; at < start + length; at++) free[at]! -= need;
-      }
-      starts[j] = start;
-      const end = start + length;
-      ends[j] = end;
-      if (end > makespan) makespan = end;
-    }
-    return makespan;
-  }
-
-  private passWide(list: Int32Array, before: Arcs, starts: Int32Array): number {
-    const { free, needs, minutes, ends } = this;
-    const { words, guards, full } = this.capacity;
-    for (let at = 0; at < this.touched * words; at++) free[at] = full[at % words]!;
-    let makespan = 0;
-    for (let i = 0; i < list.length; i++) {
-      const j = list[i]!;
-      const length = minutes[j]!;
-      let start = this.earliest(j, before);
-      let good = start;
+  /** The first start from `from` on. Each window is looked through from its end; what was found good is not looked at again. */
+  private find(row: number, length: number, from: number): number {
+    const { free, needs } = this;
+    const { words, guards } = this.capacity;
+    let start = from;
+    let good = from;
+    if (words === 1) {
+      const [need, guard] = [needs[row]!, guards[0]!];
+      if (need === 0) return from;
       for (;;) {
         const end = start + length;
         let at = end - 1;
-        while (at >= good && hasRoom(free, at * words, needs, j * words, guards)) at--;
-        if (at < good) break;
+        while (at >= good && ((free[at]! - need) & guard) === guard) at--;
+        if (at < good) return start;
         start = at + 1;
         good = end;
       }
-      const end = start + length;
-      for (let at = start; at < end; at++)
-        for (let w = 0; w < words; w++) free[at * words + w]! -= needs[j * words + w]!;
-      starts[j] = start;
-      ends[j] = end;
-      if (end > makespan) makespan = end;
     }
-    return makespan;
+    for (;;) {
+      const end = start + length;
+      let at = end - 1;
+      while (at >= good && hasRoom(free, at * words, needs, row * words, guards)) at--;
+      if (at < good) return start;
+      start = at + 1;
+      good = end;
+    }
+  }
+
+  private take(row: number, start: number, length: number): void {
+    const { free, needs } = this;
+    const { words } = this.capacity;
+    if (words === 1) {
+      const need = needs[row]!;
+      if (need !== 0) for (let at = start; at < start + length; at++) free[at]! -= need;
+      return;
+    }
+    for (let at = start * words; at < (start + length) * words; at += words) {
+      for (let w = 0; w < words; w++) free[at + w]! -= needs[row * words + w]!;
+    }
   }
 }
 

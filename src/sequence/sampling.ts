@@ -1,10 +1,7 @@
 import type { Rng } from '../kernel/rng.js';
 import type { Network } from './project.js';
 
-/**
- * A random order in which each activity stands after those before it: of those that may come next one is drawn, likelier the less its
- * `key` is above the least...
- */
+/** Random activity lists: orders in which each activity stands after those before it. */
 export class Sampler {
   private readonly waits: Int32Array;
   private readonly open: Int32Array;
@@ -18,7 +15,7 @@ export class Sampler {
 
   /**
    * Regret-based biased sampling (A. Drexl, Scheduling of project networks by job assignment, Management Science 37(12), 1991): an activity's
-   * weight is its regret, by how much its key is below the largest of those that may come next, plus one.
+   * weight is its regret, by how much its key is above the least of those that may come next, plus one.
    */
   draw(keys: ArrayLike<number>, rng: Rng, list: Int32Array): void {
     const { waits, open, weights } = this;
@@ -29,10 +26,13 @@ export class Sampler {
       if (waits[j] === 0) open[many++] = j;
     }
     for (let at = 0; at < size; at++) {
-      let largest = Number.NEGATIVE_INFINITY;
-      for (let i = 0; i < many; i++) largest = Math.max(largest, keys[open[i]!]!);
+      let least = Number.POSITIVE_INFINITY;
+      for (let i = 0; i < many; i++) least = Math.min(least, keys[open[i]!]!);
       let total = 0;
-      for (let i = 0; i < many; i++) total += weights[i] = largest - keys[open[i]!]! + 1;
+      for (let i = 0; i < many; i++) {
+        weights[i] = keys[open[i]!]! - least + 1;
+        total += weights[i]!;
+      }
       let rest = rng.real() * total;
       let pick = 0;
       while (pick < many - 1 && rest >= weights[pick]!) rest -= weights[pick++]!;

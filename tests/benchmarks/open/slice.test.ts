@@ -7,7 +7,7 @@ import { dataOf, hasFaults, tablesOf } from './report.js';
 
 const EVERY = 8;
 const sets = readSets(DEFAULT_FOLDER) ?? [];
-it.skipIf(sets.length > 0)(`skipped: ${DEFAULT_NAME} not found`, () => expect(sets).toEqual([]));
+if (sets.length === 0) it.skip(`skipped: ${DEFAULT_NAME} not found`);
 
 it.each(sets)('$name: one instance in eight', ({ name, instances }) => {
   const some = { name, instances: instances.filter((_, k) => k % EVERY === 0) };

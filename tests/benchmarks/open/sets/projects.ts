@@ -22,9 +22,9 @@ export function projectOf({ activities, precedences, renewables, nonrenewables }
 const activityLists: Engine<ProjectData, ProjectSchedule> = {
   name: 'activity lists',
   solve: (data, effort) => {
-    const { starts, lower, made } = sequence(projectOf(data), effort);
-    const schedule = { starts: [...starts], modes: data.activities.map(() => 0) };
-    return { schedule, lower, infeasible: false, generated: made };
+    const { best, lower, made } = sequence(projectOf(data), effort);
+    const schedule = best === null ? null : { starts: [...best.starts], modes: [...best.modes] };
+    return { schedule, lower, infeasible: lower === Number.POSITIVE_INFINITY, generated: made };
   },
 };
 
@@ -53,7 +53,7 @@ export const multiMode = family<ProjectData, ProjectSchedule>({
   read: readPsplib,
   check: checkProject,
   criticalPath,
-  engines: [],
+  engines: [activityLists],
   aims: (set) => (set === 'mmrcpsp-j10' ? [gapAim(0.3)] : []),
 });
 
