@@ -7,14 +7,13 @@ import type { PlanDocument } from '../../src/plan/document.js';
 import { planOfNone } from '../../src/plan/none.js';
 import type { Problem } from '../../src/problem/problem.js';
 import type { Reason } from '../../src/solve/explain/reason.js';
-import type { Effort, Solved } from '../../src/solve/solve.js';
+import type { Effort } from '../../src/solve/solve.js';
 import { EXIT, type ExitCode, FaultError } from '../exit.js';
 import type { Finish, Io } from '../io.js';
+import { workOut } from '../solving/aside.js';
 import { type Capability, capabilityOf } from '../terminal/capability.js';
 import { printed } from '../terminal/paint.js';
-import { progressOn } from '../terminal/progress.js';
 import { addLooks, type LookOptions, wholeNumber, wishesOf } from './looks.js';
-import { withChances } from './plan-chances.js';
 import { openProblem } from './problem-file.js';
 
 interface PlanOptions extends LookOptions {
@@ -72,23 +71,14 @@ async function runPlan(io: Io, file: string, options: PlanOptions): Promise<Exit
   if (!meal) return EXIT.usage;
   const { problem } = meal;
   const able = capabilityOf(io, { ...wishesOf(options), ...(options.text && { text: true }) });
-  const { answered } = await import('../../src/solve/answers.js');
-  const progress = progressOn(io.stderr, able.progress);
-  let solved: Solved;
-  try {
-    solved = answered(problem, {
-      effort: options.effort,
-      seed: options.seed,
-      // On the screen each step tells why it is there.
-      why: options.why === true || (able.screen && !options.json),
-      waysOut: options.waysOut === true,
-      ...progress.hooks,
-    });
-  } finally {
-    progress.clear();
-  }
-  const { reasons } = solved;
-  const plan = await withChances(solved, options.seed);
+  const { plan, reasons } = await workOut(io, able.progress, {
+    problem,
+    effort: options.effort,
+    seed: options.seed,
+    // On the screen each step tells why it is there.
+    why: options.why === true || (able.screen && !options.json),
+    waysOut: options.waysOut === true,
+  });
   if (plan === null || plan.status === 'none') {
     if (options.json) {
       const { effort: level, seed } = options;

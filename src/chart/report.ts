@@ -19,17 +19,18 @@ export const points = (value: number): string => value.toFixed(2).replace(/\.?0+
 
 /** What the plan's status means, in words. */
 export function statusWords(view: View): { say: string; role: Role } {
-  const { status, points: own } = view.plan;
+  const { status, points: own, effort } = view.plan;
   const late = Math.max(0, ...view.landings.map((landing) => landing.late));
   const total = `${points(own.total)} ${own.total === 1 ? 'point' : 'points'}`;
+  const early = effort.stopped ? '; stopped early' : '';
   const gap = own.total - own.bound;
   // Both are given to 0.01, the bound rounded down.
   const least = gap < 0.015 ? 'no plan has fewer' : `no plan has fewer than ${points(own.bound)} (gap ${points(gap)})`;
   if (status === 'best') return { say: `proven best: ${total}`, role: 'good' };
   if (status === 'late')
-    return { say: `${showMinutes(late)} late, the least that was found: ${total}, ${least}`, role: 'warn' };
+    return { say: `${showMinutes(late)} late, the least that was found: ${total}, ${least}${early}`, role: 'warn' };
   if (status === 'none') return { say: 'no plan fits', role: 'warn' };
-  return { say: `good: ${total}, ${least}`, role: 'good' };
+  return { say: `good: ${total}, ${least}${early}`, role: 'good' };
 }
 
 /** `main 18:30, sweet 19:10`; empty where there is one course and it lands in time. The day stands with the meal. */

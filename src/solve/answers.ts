@@ -8,6 +8,8 @@ export interface AnswerOptions extends SolveOptions {
   readonly why?: boolean;
   /** For a late plan they are looked for in any case. */
   readonly waysOut?: boolean;
+  /** Told before each change that is planned. */
+  readonly onWay?: (done: number, of: number) => void;
 }
 
 /** What `solve` finds, its plan with the answers in it. */
@@ -18,13 +20,15 @@ export function answered(problem: Problem, options: AnswerOptions): Solved {
   const isLate = plan.status === 'late';
   if (!isLate && !options.why && !options.waysOut) return solved;
   const { why, late } = whyOf(schedule);
+  // Who has stopped the search does not wait for more.
+  const ways = (isLate || options.waysOut) && !options.shouldStop?.();
   return {
     ...solved,
     plan: {
       ...plan,
       ...(options.why && { why }),
       ...(isLate && { because: [...late] }),
-      ...((isLate || options.waysOut) && { waysOut: betterWays(problem, schedule, options) }),
+      ...(ways && { waysOut: betterWays(problem, schedule, options).map(({ row }) => row) }),
     },
   };
 }

@@ -14,7 +14,7 @@ function watched(isWatched: boolean) {
     progress,
     at: (milliseconds: number) => {
       time = milliseconds;
-      return progress.hooks.shouldStop();
+      return progress.onTick();
     },
   };
 }
@@ -29,14 +29,14 @@ describe('progress', () => {
 
   it('then tells how far it is, four times a second, on one line that it takes away', () => {
     const { at, written, progress } = watched(true);
-    progress.hooks.onProgress({ points: 77.25, bound: 11.4 });
+    progress.onStage({ kind: 'plan', points: 77.25, bound: 11.4 });
     at(1000);
     at(1100);
     at(2600);
     progress.clear();
     expect(written).toEqual([
-      '\r\\e[KPlanning, 1 s: 77.3 points, no plan has fewer than 11.4',
-      '\r\\e[KPlanning, 3 s: 77.3 points, no plan has fewer than 11.4',
+      '\r\\e[KPlanning, 1 s: 77.3 points, at least 11.4 (gap 65.8); Ctrl-C takes it',
+      '\r\\e[KPlanning, 3 s: 77.3 points, at least 11.4 (gap 65.8); Ctrl-C takes it',
       '\r\\e[K',
     ]);
   });

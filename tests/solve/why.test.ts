@@ -21,7 +21,7 @@ interface Told extends Why {
   readonly found: Found;
 }
 
-const MEALS = 14;
+const MEALS = 9;
 const SIDES: readonly Side[] = ['sooner', 'later'];
 const WAY = { sooner: -1, later: 1 } as const;
 
@@ -74,7 +74,7 @@ describe('why', () => {
       const problem = seed % 2 === 0 ? asked : { ...asked, serve: Math.round(asked.serve * 0.4) };
       // In a history of a piece nothing here is of interest, and it takes long.
       if (problem.steps.some(({ core }) => core !== null)) continue;
-      const { schedule: found } = solveQuickly(problem, 4);
+      const { schedule: found } = solveQuickly(problem, 2);
       if (found !== null) told.push({ name: `random meal ${seed}`, problem, found, ...whyOf(found) });
     }
     for (const name of ['weeknight-three-burners']) {
@@ -87,7 +87,7 @@ describe('why', () => {
 
   it('is known of nearly every plan, and told of every step', () => {
     expect(told.length).toBeGreaterThan(0.9 * MEALS);
-    expect(told.filter(({ late }) => late.length > 0).length).toBeGreaterThan(3);
+    expect(told.filter(({ late }) => late.length > 0).length).toBeGreaterThan(2);
     for (const { why, problem, name } of told) {
       expect(whyDocument.safeParse(why).error, name).toBeUndefined();
       expect(why.steps.length, name).toBeGreaterThanOrEqual(problem.steps.length);
@@ -114,7 +114,7 @@ describe('why', () => {
         }
       }
     }
-    expect(counts.broken).toBeGreaterThan(150);
+    expect(counts.broken).toBeGreaterThan(80);
     expect(counts.dearer).toBeGreaterThan(20);
   });
 
@@ -169,6 +169,6 @@ describe('why', () => {
         }
       }
     }
-    expect(moved).toBeGreaterThan(150);
+    expect(moved).toBeGreaterThan(80);
   });
 });

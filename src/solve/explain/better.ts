@@ -1,12 +1,13 @@
 /** Ways out of a plan that works and is poor: changes with which the whole meal was planned again and came out better. */
 
 import { costOf, totalOf } from '../../kernel/cost.js';
+import type { State } from '../../kernel/state.js';
 import type { WayRow } from '../../plan/why-document.js';
 import type { Problem } from '../../problem/problem.js';
 import { showMinutes } from '../../units/show.js';
 import { compile } from '../compile.js';
 import type { Found } from '../schedule.js';
-import { carried } from './carry.js';
+import { carriedOver } from './carry.js';
 import { improvements } from './improvements.js';
 import { type Again, latenessOf, planAgain } from './plan-again.js';
 import type { Change, Proposal } from './proposals.js';
@@ -19,9 +20,9 @@ export interface BetterOptions {
 }
 
 /** Work for one change to a meal of up to eight dishes, in minutes of rows; of more it grows as that of a plan does. */
-const WORK = 60_000;
+const WORK = 120_000;
 const FEW_DISHES = 8;
-const MOST_WORK = 30;
+const MOST_WORK = 10;
 
 /** Told at most, in all and of a kind. */
 const MOST = 6;
@@ -37,13 +38,20 @@ interface Better {
   readonly again: Again;
 }
 
+export interface BetterWay {
+  readonly row: WayRow;
+  /** The meal or kitchen so changed, and the schedule found for it. */
+  readonly problem: Problem;
+  readonly state: State;
+}
+
 /** The best first: least points with the trouble that the change is. */
-export function betterWays(problem: Problem, found: Found, { seed, onWay, shouldStop }: BetterOptions): WayRow[] {
+export function betterWays(problem: Problem, found: Found, { seed, onWay, shouldStop }: BetterOptions): BetterWay[] {
   const work = WORK * Math.min(MOST_WORK, Math.max(1, problem.dishes.length / FEW_DISHES) ** 2);
   const own = totalOf(costOf(found.state));
   const again = (changed: Problem): Again | null => {
     const compiled = compile(changed);
-    return planAgain(compiled, { seed, work, start: carried(found, compiled), ...(shouldStop && { shouldStop }) });
+    return planAgain(compiled, { seed, work, starts: carriedOver(found, compiled), ...(shouldStop && { shouldStop }) });
   };
   // What as much more search finds without any change is none of a change's doing.
   const least = Math.min(own, again(problem)?.points ?? own);
@@ -66,7 +74,7 @@ export function betterWays(problem: Problem, found: Found, { seed, onWay, should
   return better
     .filter(isRare)
     .slice(0, MOST)
-    .map((one) => rowOf(one, own, late));
+    .map((one) => ({ row: rowOf(one, own, late), problem: one.change.problem, state: one.again.state }));
 }
 
 /** Nobody leaves a dish out of a meal that works for some points, unless nothing smaller helps. */
@@ -87,7 +95,7 @@ function rowOf(
   return {
     kind,
     say: `${say}: ${shown(points)} points instead of ${shown(own)}${when}.`,
-    trouble,
+    trouble: Math.round(trouble),
     points: rounded(points),
     late,
     saves,

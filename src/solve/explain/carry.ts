@@ -8,9 +8,15 @@ import type { Found } from '../schedule.js';
 
 const MINUTE = 60_000;
 
-/** The same times by the clock, places and hands; null where the changed meal does not allow that. Holds are left out where ways to hold changed. */
-export function carried({ compiled: from, state: old }: Found, to: Compiled): State | null {
-  const shift = (from.problem.origin - to.problem.origin) / MINUTE;
+/** The same order, places and hands, at the same times by the clock or, if the day begins at another time, so much sooner; those that the changed meal allows. */
+export function carriedOver(found: Found, to: Compiled): State[] {
+  const shift = (found.compiled.problem.origin - to.problem.origin) / MINUTE;
+  const shifts = shift === 0 ? [0] : [shift, 0];
+  return shifts.map((minutes) => carried(found, to, minutes)).filter((state) => state !== null);
+}
+
+/** Holds are left out where ways to hold changed. */
+function carried({ compiled: from, state: old }: Found, to: Compiled, shift: number): State | null {
   const known = new Map(from.problem.steps.map(({ id }) => [stepKey(from.problem, id), id]));
   const state = new State(to.model);
   for (const { id, options } of to.problem.steps) {

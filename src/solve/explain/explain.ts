@@ -59,7 +59,7 @@ export function explainNone(problem: Problem, options: ExplainOptions): Reason[]
 const rowOf = ({ kind, say, trouble, points, late }: Way): WayRow => ({
   kind,
   say,
-  trouble,
+  trouble: Math.round(trouble),
   points: Math.round(points * 100) / 100,
   late,
   saves: null,

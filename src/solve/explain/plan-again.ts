@@ -18,15 +18,18 @@ export interface AgainOptions {
   readonly seed: number;
   /** Minutes of rows. */
   readonly work: number;
-  readonly start: State | null;
+  /** Schedules to begin with, of which the cheapest is taken; without any, those made by rule. */
+  readonly starts: readonly State[];
   readonly shouldStop?: () => boolean;
 }
 
 /** Null where no schedule was found. */
-export function planAgain(compiled: Compiled, { seed, work, start, shouldStop }: AgainOptions): Again | null {
+export function planAgain(compiled: Compiled, { seed, work, starts, shouldStop }: AgainOptions): Again | null {
   const { model } = compiled;
   const earliest = earliestStarts(model);
   if (earliest === null) return null;
+  const timed = starts.map((each) => polish(compiled, each, true));
+  const start = timed.sort((a, b) => totalOf(costOf(a)) - totalOf(costOf(b)))[0];
   const { state, unplaced } = search(model, {
     seed,
     work,
@@ -35,7 +38,7 @@ export function planAgain(compiled: Compiled, { seed, work, start, shouldStop }:
     polish: (each, tune) => polish(compiled, each, tune),
     reorder: (each) => new Reorder(compiled, each),
     bound: 0,
-    ...(start !== null && { start: polish(compiled, start, true) }),
+    ...(start !== undefined && { start }),
     ...(shouldStop && { shouldStop }),
   });
   if (unplaced.length > 0) return null;

@@ -73,7 +73,7 @@ function wayOf({ change, kind, trouble, state }: Fitting, judge: Judge): Way {
   const compiled = compile(change.problem);
   const start = new State(compiled.model, state);
   const work = WORK * Math.max(1, change.problem.dishes.length / 10);
-  const { points, late } = planAgain(compiled, { seed: judge.seed, work, start }) ?? {
+  const { points, late } = planAgain(compiled, { seed: judge.seed, work, starts: [start] }) ?? {
     points: totalOf(costOf(start)),
     late: latenessOf(start),
   };

@@ -13,7 +13,8 @@ export function lateSentences(network: ReasonNetwork, teller: Teller, sooner: Ho
   model.groups.forEach(({ due }, group) => {
     const late = network.state.landing(group) - due;
     if (late <= 0) return;
-    const chain = sooner.chain(network.landing(group).node);
+    const { node } = network.landing(group);
+    const chain = sooner.free[node] === 0 ? sooner.chain(node) : [];
     const course = teller.course(group);
     out.push(`${capital(course)} lands ${showMinutes(late)} late, at ${clockWords(problem, due + late)}.`);
     for (const say of chain.map((tie) => contention(network, teller, tie))) {

@@ -39,20 +39,34 @@ interface Edge {
   readonly tie: Tie;
 }
 
+/** By the rules alone, whatever it costs: also where the schedule's times are not the best of its order. */
+export function holdsByRule(network: ReasonNetwork, times: Float64Array): Record<Side, Hold> {
+  const rules = network.rows.filter(({ cap }) => !Number.isFinite(cap));
+  return holdsWith(
+    rules,
+    times,
+    rules.map(() => 0),
+  );
+}
+
 /** Null where the schedule's times are not the best of its order, so that flows say nothing of them. */
 export function holdsOf(network: ReasonNetwork, times: Float64Array): Record<Side, Hold> | null {
   const flows = network.rows.map(({ arc }) => network.network.flow(arc));
-  const slackOf = ({ from, to, weight }: RuleRow): number => times[to]! - times[from]! - weight;
   const best = network.rows.every((row, i) => {
-    const slack = slackOf(row);
+    const slack = slackOf(times, row);
     const flow = flows[i]!;
     const keeps = slack > -TINY || flow > row.cap - NO_FLOW;
     return keeps && (slack < TINY || flow < NO_FLOW);
   });
-  if (!best) return null;
+  return best ? holdsWith(network.rows, times, flows) : null;
+}
+
+const slackOf = (times: Float64Array, { from, to, weight }: RuleRow): number => times[to]! - times[from]! - weight;
+
+function holdsWith(rows: readonly RuleRow[], times: Float64Array, flows: readonly number[]): Record<Side, Hold> {
   const edges = { sooner: listed(times.length), later: listed(times.length) };
-  network.rows.forEach((row, i) => {
-    const slack = slackOf(row);
+  rows.forEach((row, i) => {
+    const slack = slackOf(times, row);
     const flow = flows[i]!;
     const { from, to } = row;
     const rule = !Number.isFinite(row.cap);

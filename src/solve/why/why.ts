@@ -6,7 +6,7 @@ import { lateSentences } from './late.js';
 import { Teller } from './links.js';
 import { Moves } from './move.js';
 import { ReasonNetwork } from './reason-network.js';
-import { type Hold, holdsOf, type Side } from './tight.js';
+import { type Hold, holdsByRule, holdsOf, type Side } from './tight.js';
 import { worthsOf } from './worth.js';
 
 const rounded = (points: number): number => Math.round(points * 100) / 100;
@@ -21,8 +21,11 @@ export function whyOf({ compiled, state }: Found): Why {
   const network = new ReasonNetwork(compiled, state);
   const times = network.ownTimes();
   const holds = network.solve() === null ? null : holdsOf(network, times);
-  if (holds === null) return { why: { exact: false, steps: [], worth: [] }, late: [] };
   const teller = new Teller(network, times);
+  if (holds === null) {
+    const late = lateSentences(network, teller, holdsByRule(network, times).sooner);
+    return { why: { exact: false, steps: [], worth: [] }, late };
+  }
   const moves = new Moves(network);
   const { problem, model } = compiled;
   const sideOf = (hold: Hold, node: number, side: Side): WhySide => {
