@@ -56,6 +56,7 @@ On a terminal the plan opens as a chart to move in (? for its keys); elsewhere i
 Examples:
   hearthtable plan supper.yaml
   hearthtable plan supper.yaml --serve 19:15 --text
+  hearthtable plan supper.yaml --why --ways-out --text
   hearthtable plan supper.yaml --effort deep --json > supper-plan.json
   hearthtable plan supper.yaml --ascii --width 120 | lpr`,
     )

@@ -13,7 +13,7 @@ import { type Why, whyOf } from '../../src/solve/why/why.js';
 import { writePlan } from '../../src/solve/write-plan.js';
 import { solveQuickly } from '../properties/right-plans.js';
 import { randomProblemText } from '../support/random-problem.js';
-import { readMeal, readMealFile } from '../support/read-meal.js';
+import { readMeal } from '../support/read-meal.js';
 
 interface Told extends Why {
   readonly name: string;
@@ -76,11 +76,6 @@ describe('why', () => {
       if (problem.steps.some(({ core }) => core !== null)) continue;
       const { schedule: found } = solveQuickly(problem, 2);
       if (found !== null) told.push({ name: `random meal ${seed}`, problem, found, ...whyOf(found) });
-    }
-    for (const name of ['weeknight-three-burners']) {
-      const problem = readMealFile(`problems/${name}.yaml`);
-      const { schedule: found } = solveQuickly(problem, 30);
-      told.push({ name, problem, found: found!, ...whyOf(found!) });
     }
     told = told.filter(({ why }) => why.exact);
   }, 60_000);

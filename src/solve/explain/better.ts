@@ -11,6 +11,7 @@ import { carriedOver } from './carry.js';
 import { improvements } from './improvements.js';
 import { type Again, latenessOf, planAgain } from './plan-again.js';
 import type { Change, Proposal } from './proposals.js';
+import { showPoints } from './words.js';
 
 export interface BetterOptions {
   readonly seed: number;
@@ -31,6 +32,8 @@ const MOST_OF_A_KIND = 2;
 /** What a change saves at least to be told: points, and as a part of the plan's. */
 const LEAST = 0.5;
 const LEAST_PART = 0.02;
+/** The same where a dish is left out for it. */
+const LEAST_FOR_DISH = 5;
 
 interface Better {
   readonly kind: Proposal['kind'];
@@ -64,7 +67,7 @@ export function betterWays(problem: Problem, found: Found, { seed, onWay, should
       const result = again(change.problem);
       return result === null ? [] : [{ kind: proposal.kind, change, again: result }];
     });
-    const worth = tried.filter(({ again: { points } }) => least - points >= Math.max(LEAST, LEAST_PART * own));
+    const worth = tried.filter(({ again: { points } }) => least - points >= worthwhile(proposal.kind, own));
     return worth.length === 0 ? [] : [worth.reduce((a, b) => (score(b) < score(a) ? b : a))];
   });
   better.sort((a, b) => score(a) - score(b));
@@ -76,6 +79,9 @@ export function betterWays(problem: Problem, found: Found, { seed, onWay, should
     .slice(0, MOST)
     .map((one) => ({ row: rowOf(one, own, late), problem: one.change.problem, state: one.again.state }));
 }
+
+const worthwhile = (kind: Proposal['kind'], own: number): number =>
+  Math.max(kind === 'dish' ? LEAST_FOR_DISH : LEAST, LEAST_PART * own);
 
 /** Nobody leaves a dish out of a meal that works for some points, unless nothing smaller helps. */
 const LEFT_OUT = 100;
@@ -94,12 +100,10 @@ function rowOf(
   const when = late > 0 ? `, ${showMinutes(late)} late` : wasLate > 0 ? ', in time' : '';
   return {
     kind,
-    say: `${say}: ${shown(points)} points instead of ${shown(own)}${when}.`,
+    say: `${say}: ${showPoints(points)} instead of ${showPoints(own).split(' ')[0]}${when}.`,
     trouble: Math.round(trouble),
     points: rounded(points),
     late,
     saves,
   };
 }
-
-const shown = (points: number): string => points.toFixed(2).replace(/\.?0+$/, '');
