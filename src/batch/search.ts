@@ -28,10 +28,15 @@ export interface Found {
 /** Changes for the worse that are priced to find the temperatures, which of these is the hottest, and how cold it gets in the end. */
 const SAMPLES = 2000;
 const HOT = 0.75;
-const COLD = 0.2;
-/** The last anneals are the longest: parts of the effort. Below the least of changes an anneal is not worth its while. */
-const SHARES: readonly number[] = [0.125, 0.125, 0.25, 0.5];
-const WORTH = 1_000_000;
+const COLD = 0.5;
+/** Many short anneals find what one long misses, and the other way round: of each length how many, and their part of the effort together. */
+const TIERS: readonly (readonly [number, number])[] = [
+  [16, 0.25],
+  [4, 0.25],
+  [1, 0.5],
+];
+/** An anneal of fewer changes a job is not worth its while, where there is a longer one. */
+const WORTH = 2000;
 
 /** The same problem, effort and seed give the same schedule. */
 export function search(problem: BatchProblem, { effort, seed }: SearchOptions): Found {
@@ -53,12 +58,24 @@ export function search(problem: BatchProblem, { effort, seed }: SearchOptions): 
   let tried = 0;
   if (prices.length > 0) {
     const [hot, cold] = [prices[Math.floor(prices.length * HOT)]!, prices[0]! * COLD];
-    const shares = effort * SHARES[0]! < WORTH ? [1] : SHARES;
-    for (const share of shares) tried += anneal(state, rng, { hot, cold, changes: effort * share }, best, bound);
+    for (const changes of lengthsOf(effort, WORTH * tables.jobs)) {
+      tried += anneal(state, rng, { hot, cold, changes }, best, bound);
+    }
   }
   if (best.rows === null) return { ...none, tried };
   const { batches, cost } = evaluate(problem, best.rows);
   return { batches, cost, bound, tried };
+}
+
+/** Changes of each anneal; the last tier takes what those before leave. */
+function lengthsOf(effort: number, worth: number): number[] {
+  let left = effort;
+  return TIERS.flatMap(([count, part], tier) => {
+    const length = (tier === TIERS.length - 1 ? left : effort * part) / count;
+    if (tier < TIERS.length - 1 && length < worth) return [];
+    left -= length * count;
+    return Array.from({ length: count }, () => length);
+  });
 }
 
 /** Orders in which jobs are put in place. */

@@ -35,8 +35,10 @@ export class State {
   private readonly inserted: Int32Array;
   private insertedCount = 0;
   /** New batches of the change, and old ones that it does away with. */
-  private readonly made: number[] = [];
-  private readonly gone: number[] = [];
+  private readonly made = new Int32Array(MOST_EDITS);
+  private madeCount = 0;
+  private readonly gone = new Int32Array(MOST_EDITS);
+  private goneCount = 0;
 
   /** Pieces of the changed rows: on a machine, from a place on, these batches, then the old row from another place. */
   private pieces = 0;
@@ -97,27 +99,27 @@ export class State {
   begin(): void {
     this.edits = 0;
     this.insertedCount = 0;
-    this.made.length = 0;
-    this.gone.length = 0;
+    this.madeCount = 0;
+    this.goneCount = 0;
   }
 
   /** An empty batch for the change. */
   make(): number {
     const slot = this.pool.empty();
-    this.made.push(slot);
+    this.made[this.madeCount++] = slot;
     return slot;
   }
 
   /** A batch of the change: an old one without `out` and with `joining`; either may be -1. */
   makeFrom(slot: number, out: number, joining: number): number {
     const other = this.pool.changed(slot, out, joining);
-    this.made.push(other);
+    this.made[this.madeCount++] = other;
     return other;
   }
 
   /** Says that a batch is no more after the change. */
   dissolve(slot: number): void {
-    this.gone.push(slot);
+    this.gone[this.goneCount++] = slot;
   }
 
   /** Takes `out` batches out of a row from a place on, and puts one in (-1: none). Edits of a row must not overlap. */
@@ -271,8 +273,8 @@ export class State {
 
   /** Gives the change up. */
   reject(): void {
-    for (const slot of this.made) this.pool.giveBack(slot);
-    this.made.length = 0;
+    for (let k = 0; k < this.madeCount; k++) this.pool.giveBack(this.made[k]!);
+    this.madeCount = 0;
   }
 
   /** Takes the change, whose price was asked; `cost` is left to the caller. */
@@ -289,13 +291,14 @@ export class State {
       this.length[m] = length + to - from - (next - first);
       this.refresh(m, first);
     }
-    for (const slot of this.gone) pool.giveBack(slot);
-    for (const slot of this.made) {
+    for (let k = 0; k < this.goneCount; k++) pool.giveBack(this.gone[k]!);
+    for (let i = 0; i < this.madeCount; i++) {
+      const slot = this.made[i]!;
       if (pool.count[slot] === 0) pool.giveBack(slot);
       for (let k = 0; k < pool.count[slot]!; k++) this.batchOf[pool.member(slot, k)] = slot;
     }
-    this.made.length = 0;
-    this.gone.length = 0;
+    this.madeCount = 0;
+    this.goneCount = 0;
   }
 
   /** Reckons a row anew from a place on. */
