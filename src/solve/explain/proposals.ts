@@ -300,7 +300,13 @@ export function applianceProposals(problem: Problem, ids: readonly number[]): Pr
             trouble: 60,
             problem: change.anotherBurner(problem, appliance),
           }
-        : { say: `Have ${nextOne(1)} ${name}`, trouble: 150, problem: change.anotherAppliance(problem, appliance) };
+        : { say: oneMore(name), trouble: 150, problem: change.anotherAppliance(problem, appliance) };
     return { kind: burners ? 'burner' : 'appliance', amounts: ONCE, make, keepsDishes: true };
   });
 }
+
+/** `Have a second oven`; of one that is numbered already, another like it. */
+const oneMore = (name: string): string =>
+  /^(first|second|third|fourth|fifth|sixth)\b/i.test(name)
+    ? `Have one more like the ${name}`
+    : `Have ${nextOne(1)} ${name}`;
