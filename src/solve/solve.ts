@@ -1,11 +1,13 @@
 /** The way from a problem to its plan: compile, bound, construct, improve, polish, write. */
 import { costOf, totalOf } from '../kernel/cost.js';
+import { holds } from '../kernel/holds.js';
 import type { State } from '../kernel/state.js';
 import type { PlanDocument } from '../plan/document.js';
 import type { Problem } from '../problem/problem.js';
 import { lowerBound } from './bound.js';
-import { compile } from './compile.js';
+import { type Compiled, compile } from './compile.js';
 import { predictionsOf } from './cores.js';
+import { Exact } from './exact/exact.js';
 import { explainNone } from './explain/explain.js';
 import { cannotBeDone, secondLook } from './explain/judge.js';
 import type { Reason } from './explain/reason.js';
@@ -30,6 +32,13 @@ const MOST_WORK = 65;
 function workFor(effort: Effort, jobs: number): number {
   return WORK[effort] * Math.min(MOST_WORK, Math.max(1, jobs / FEW_JOBS) ** 2);
 }
+
+/** Up to so many dishes a meal is written as a program, solved and proven; of larger ones the program is too large for its worth. */
+const EXACT_JOBS = 20;
+/** What the first schedules of such a meal may take, in minutes of rows: enough for something to begin with. */
+const TO_BEGIN_WITH = 1e5;
+/** Entries of the trail for the program. */
+const EXACT_WORK: Record<Effort, number> = { quick: 1e5, normal: 6e5, deep: 1e8 };
 
 /** A handful of steps is tried until it is almost surely solved: this many rounds at normal effort, divided by the steps cubed. */
 const SMALL_ROUNDS = 400_000;
@@ -69,6 +78,24 @@ export interface Solved {
   readonly reasons: readonly Reason[];
 }
 
+/** By the constraint engine, for as long as the effort says. */
+function exactlyBetter(compiled: Compiled, start: State, bound: number, options: SolveOptions): Exact {
+  const exact = new Exact(compiled, {
+    start,
+    bound,
+    seed: options.seed,
+    polish: (state) => better(better(state, new Reorder(compiled, state).state), polish(compiled, state, true)),
+    ...(options.onProgress && { onProgress: options.onProgress }),
+    ...(options.shouldStop && { shouldStop: options.shouldStop }),
+  });
+  if (totalOf(costOf(start)) > bound + 0.005) exact.run(EXACT_WORK[options.effort]);
+  return exact;
+}
+
+function better(one: State, other: State | null): State {
+  return other !== null && holds(other) && totalOf(costOf(other)) < totalOf(costOf(one)) ? other : one;
+}
+
 export function solve(problem: Problem, options: SolveOptions): Solved {
   const compiled = compile(problem);
   const { model } = compiled;
@@ -83,7 +110,7 @@ export function solve(problem: Problem, options: SolveOptions): Solved {
   };
   if (est === null) return none([]);
   const paths = pathsOf(model);
-  const bound = lowerBound(model, paths, est);
+  let bound = lowerBound(model, paths, est);
   if (bound.hopeless.length > 0) return none(bound.hopeless);
   const many = model.jobs.length > MANY_JOBS;
   const improve = (work: number, rounds: number, start?: State): SearchResult =>
@@ -105,14 +132,23 @@ export function solve(problem: Problem, options: SolveOptions): Solved {
   const first = improve(0, 0);
   // A proof that nothing fits takes long, and is worth looking for only where the first schedules leave something out.
   if (first.unplaced.length > 0 && !many && cannotBeDone(problem, model)) return none([]);
-  let found = improve(work, rounds, first.state);
+  const exactly = options.work === undefined && model.jobs.length <= EXACT_JOBS;
+  let found = first;
+  if (exactly) found = improve(Math.min(work, TO_BEGIN_WITH), 0, first.state);
+  if (!exactly || found.unplaced.length > 0) found = improve(work, rounds, found.state);
   if (found.unplaced.length > 0) {
     if (many) return { plan: null, schedule: null, reasons: [notFound(problem, found.unplaced)] };
     const second = found.stopped ? null : secondLook(problem, model, options.seed, options.shouldStop);
     if (second === null) return none(found.unplaced);
     found = improve(work, rounds, polish(compiled, second, false));
   }
-  const { state } = found;
+  let { state } = found;
+  if (exactly && !found.stopped) {
+    const exact = exactlyBetter(compiled, state, bound.points, options);
+    state = exact.best;
+    bound = { ...bound, points: exact.bound };
+    found = { ...found, stopped: options.shouldStop?.() ?? false };
+  }
   const predictions = predictionsOf(problem, timedBy(compiled, state));
   const total = totalOf(costOf(state));
   const late = model.groups.some((group, g) => state.landing(g) > group.due);

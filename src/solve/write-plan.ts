@@ -52,7 +52,7 @@ export function writePlan(
     status: outcome.status,
     points: {
       total: cents(totalOf(parts)),
-      bound: Math.min(cents(totalOf(parts)), Math.floor(outcome.bound * 100 + 1e-3) / 100),
+      bound: boundInCents(outcome.bound, totalOf(parts)),
       parts: {
         late: cents(parts.late),
         wait: cents(parts.wait),
@@ -272,4 +272,9 @@ function coreField(problem: Problem, core: DishCore | undefined): Pick<DishRow, 
   const when = isoAt(problem, Math.round(peakAt));
   const served = atServe === null ? null : tenths(atServe);
   return { core: { pull: tenths(pull), peak: tenths(peak), peakAt: when, atServe: served } };
+}
+
+/** Rounded down, so that it stays a bound; where it meets the points, it is the points. */
+function boundInCents(bound: number, points: number): number {
+  return bound >= points - 1e-6 ? cents(points) : Math.min(cents(points), Math.floor(bound * 100 + 1e-3) / 100);
 }

@@ -4,12 +4,13 @@ import { holds } from '../../../src/kernel/holds.js';
 import type { State } from '../../../src/kernel/state.js';
 import type { PlanDocument } from '../../../src/plan/document.js';
 import type { Compiled } from '../../../src/solve/compile.js';
+import { build, type Cut } from '../../../src/solve/exact/build.js';
+import { Rooms } from '../../../src/solve/exact/rooms.js';
+import { type Misfit, misfit, scheduleOf } from '../../../src/solve/exact/schedule.js';
+import type { Limits } from '../../../src/solve/exact/times.js';
 import { writePlan } from '../../../src/solve/write-plan.js';
-import { build, type Cut } from './build.js';
 import { solveProgram } from './cp-sat.js';
-import { Rooms } from './rooms.js';
-import { type Misfit, misfit, scheduleOf } from './schedule.js';
-import type { Limits } from './times.js';
+import { CpSatProgram } from './program.js';
 
 export interface PeerResult {
   /** best: proven; good: found; none: proven that there is none; unknown: nothing found in the time. */
@@ -68,11 +69,12 @@ export async function solveWithPeer(compiled: Compiled, options: PeerOptions): P
   });
 
   for (;;) {
-    const built = build(compiled, rooms, limits, cuts);
-    size = built.program.size;
+    const program = new CpSatProgram();
+    const built = build(program, compiled, rooms, limits, cuts);
+    size = program.size;
     const left = options.seconds - now();
     if (left <= 0) return result(best === null ? 'unknown' : 'good');
-    const { document, scale } = built.program.finish(best?.points ?? Number.POSITIVE_INFINITY);
+    const { document, scale } = program.finish(best?.points ?? Number.POSITIVE_INFINITY);
     const started = now();
     const answer = await solveProgram(document, { seconds: left, log: options.log ?? false });
     rounds++;

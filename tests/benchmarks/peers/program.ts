@@ -2,11 +2,7 @@
  * A constraint program in the form that CP-SAT reads: whole-number variables, rows that may depend on literals, intervals.
  * Costs are collected as points and put on a whole-number scale when the program is finished.
  */
-
-/** Index of a 0-1 variable; its negation is -1 - index. */
-export type Literal = number;
-
-export const not = (literal: Literal): Literal => -1 - literal;
+import { FAR, type Literal, not, of, type Program, Sum } from '../../../src/constraint/program.js';
 
 interface Expression {
   readonly vars: number[];
@@ -23,46 +19,10 @@ export interface ProgramDocument {
   readonly objective: { vars: number[]; coeffs: number[]; offset: number; scalingFactor: number; domain: number[] };
 }
 
-/** A linear expression. */
-export class Sum {
-  readonly terms = new Map<number, number>();
-
-  constructor(public constant = 0) {}
-
-  /** `factor` times a variable or a literal. */
-  add(variable: number, factor = 1): this {
-    if (variable < 0) {
-      this.constant += factor;
-      return this.add(not(variable), -factor);
-    }
-    this.terms.set(variable, (this.terms.get(variable) ?? 0) + factor);
-    return this;
-  }
-
-  plus(other: Sum | number, factor = 1): this {
-    if (typeof other === 'number') this.constant += factor * other;
-    else {
-      this.constant += factor * other.constant;
-      for (const [variable, value] of other.terms) this.add(variable, factor * value);
-    }
-    return this;
-  }
-
-  copy(): Sum {
-    return new Sum().plus(this);
-  }
-}
-
-/** One variable with a factor of 1, plus a constant. */
-export const of = (variable: number): Sum => new Sum().add(variable);
-
-/** So far beyond any time or count that it means no limit. */
-const FAR = 2 ** 40;
-
 /** Scales tried, the coarsest first: hundredths, the °F in which dials are marked, then finer. */
 const SCALES = [100, 900, 3600, 36_000, 180_000, 1_000_000];
 
-export class Program {
+export class CpSatProgram implements Program {
   private readonly variables: { domain: number[]; name: string }[] = [];
   private readonly constraints: Constraint[] = [];
   private readonly costs = new Sum();

@@ -1,10 +1,10 @@
 /** From the values of the program's variables to a schedule of the model. */
 
-import type { ActivityMode, Model, StandingLoad } from '../../../src/kernel/model.js';
-import { State } from '../../../src/kernel/state.js';
+import type { Literal, Sum } from '../../constraint/program.js';
+import type { ActivityMode, Model, StandingLoad } from '../../kernel/model.js';
+import { State } from '../../kernel/state.js';
 import type { Built, Cut } from './build.js';
 import { stretchesAt, stretchKey } from './hands.js';
-import type { Literal, Sum } from './program.js';
 import type { Rooms } from './rooms.js';
 import type { Doing } from './times.js';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { clashesOf } from './clashes.js';
+import { clashesOf } from '../../../src/solve/exact/clashes.js';
 
 /** Kinds of some size each, which fit where their sizes sum to no more than `room`. */
 const bySize =

@@ -1,5 +1,5 @@
 /** Renewables: benches for as long as an activity takes, vessels from its start until the food has moved on and they are washed. */
-import { type Literal, not, of, Sum } from './program.js';
+import { type Literal, not, of, Sum } from '../../constraint/program.js';
 import type { Times } from './times.js';
 
 interface Release {

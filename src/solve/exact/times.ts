@@ -1,6 +1,7 @@
 /** When each activity runs, in which mode and setting: the variables that all other parts of the program share. */
-import type { ActivityMode, Model } from '../../../src/kernel/model.js';
-import { type Literal, of, type Program, Sum } from './program.js';
+
+import { type Literal, of, type Program, Sum } from '../../constraint/program.js';
+import type { ActivityMode, Model } from '../../kernel/model.js';
 
 export interface Limits {
   /** Most minutes by which a course may land late. */

@@ -1,10 +1,10 @@
 /** What stands together on a machine, and whether a "no" is proven: the kitchen's packing gives up on very crowded sets. */
-import type { StandingLoad } from '../../../src/kernel/model.js';
-import { arrangement } from '../../../src/kitchen/arrange.js';
-import { shelvesOf } from '../../../src/kitchen/surface-of.js';
-import type { Load } from '../../../src/problem/problem.js';
-import { loadOf } from '../../../src/problem/stand.js';
-import type { Compiled } from '../../../src/solve/compile.js';
+import type { StandingLoad } from '../../kernel/model.js';
+import { arrangement } from '../../kitchen/arrange.js';
+import { shelvesOf } from '../../kitchen/surface-of.js';
+import type { Load } from '../../problem/problem.js';
+import { loadOf } from '../../problem/stand.js';
+import type { Compiled } from '../compile.js';
 
 /** Work for one proof, in nodes; the solver's own packing takes a tenth of it. */
 const NODES = 200_000;

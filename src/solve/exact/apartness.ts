@@ -1,9 +1,11 @@
 /** Literals of which one holds where two things are apart in time. */
-import type { Literal, Program } from './program.js';
+import type { Literal, Program } from '../../constraint/program.js';
 import type { Doing } from './times.js';
 
 export class Apartness {
   private readonly known = new Map<string, Literal>();
+  /** All of them so far: where the literal holds, the first comes before the second. */
+  readonly orders: { readonly literal: Literal; readonly first: Doing; readonly second: Doing }[] = [];
   private readonly ids = new Map<Doing, number>();
 
   constructor(private readonly program: Program) {}
@@ -19,6 +21,7 @@ export class Apartness {
       literal = this.program.bool();
       this.program.atLeast(two.start.copy().plus(one.end, -1), 0, [literal]);
       this.known.set(key, literal);
+      this.orders.push({ literal, first: one, second: two });
     }
     return literal;
   }

@@ -1,6 +1,7 @@
 /** Workers: who does which stretch of attention, and unary units such as burners. */
-import { type ActivityMode, MOST_WORKERS, stretchesOf } from '../../../src/kernel/model.js';
-import { type Literal, not, Sum } from './program.js';
+
+import { type Literal, not, Sum } from '../../constraint/program.js';
+import { type ActivityMode, MOST_WORKERS, stretchesOf } from '../../kernel/model.js';
 import type { Doing, Times } from './times.js';
 
 /** One stretch of a mode, tied to the start or the end of the activity, or all of it. */

@@ -3,11 +3,12 @@
  * keep their spots for their whole time is not in these rows; where a schedule that was found breaks it, the overlaps that did so are
  * forbidden and the program is solved again (`peer.ts`).
  */
-import type { Machine, StandingLoad } from '../../../src/kernel/model.js';
+
+import { type Literal, not, type Program } from '../../constraint/program.js';
+import type { Machine, StandingLoad } from '../../kernel/model.js';
 import type { Apartness } from './apartness.js';
 import { clashesOf } from './clashes.js';
 import type { User } from './heat.js';
-import { type Literal, not, type Program } from './program.js';
 import type { Rooms } from './rooms.js';
 import type { Times } from './times.js';
 

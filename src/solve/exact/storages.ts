@@ -1,6 +1,7 @@
 /** Storage of finished jobs until their group lands, and what all jobs pay for waiting for it. */
-import type { Job } from '../../../src/kernel/model.js';
-import { type Literal, not, of, Sum } from './program.js';
+
+import { type Literal, not, of, Sum } from '../../constraint/program.js';
+import type { Job } from '../../kernel/model.js';
 import { addSettings, type Doing, type Times } from './times.js';
 
 /** By job; null where it is never stored. */

@@ -1,10 +1,11 @@
 /** The whole program of one compiled meal. */
-import type { Compiled } from '../../../src/solve/compile.js';
+
+import { not, of, type Program } from '../../constraint/program.js';
+import type { Compiled } from '../compile.js';
 import { Apartness } from './apartness.js';
 import { addRenewables } from './custodies.js';
 import { addHands, addUnits, type Crews, type UnitUse } from './hands.js';
-import { addRuns, usersOf } from './heat.js';
-import { not, of, Program } from './program.js';
+import { addRuns, type Runs, usersOf } from './heat.js';
 import type { Rooms } from './rooms.js';
 import { addStorages } from './storages.js';
 import { addSurface } from './surfaces.js';
@@ -25,27 +26,35 @@ export interface Cut {
 }
 
 export interface Built {
-  readonly program: Program;
   readonly times: Times;
   readonly storages: readonly (Doing | null)[];
+  readonly runs: readonly Runs[];
+  readonly orders: Apartness['orders'];
   readonly crews: readonly Crews[];
   readonly units: readonly UnitUse[];
   /** Points that any plan outside the limits costs at least; Infinity where the limits exclude none. */
   readonly beyond: number;
 }
 
-export function build({ problem, model, kit }: Compiled, rooms: Rooms, limits: Limits, cuts: readonly Cut[]): Built {
-  const program = new Program();
+export function build(
+  program: Program,
+  { problem, model, kit }: Compiled,
+  rooms: Rooms,
+  limits: Limits,
+  cuts: readonly Cut[],
+): Built {
   const times = addTimes(program, model, limits);
   const storages = addStorages(times);
   const apartness = new Apartness(program);
   const day = of(program.int(0, model.serve));
+  const allRuns: Runs[] = [];
   let beyond = model.horizon > times.latest ? model.rates.late * (limits.late + 1) : Number.POSITIVE_INFINITY;
   model.machines.forEach((machine, m) => {
     const { heats, cools, dial } = problem.kitchen.appliances[kit.applianceOf[m]!]!;
     const users = usersOf(times, storages, m);
     const runs = addRuns(times, m, dial, users, { room: problem.kitchen.room, heats, cools });
     if (runs === null) return;
+    allRuns.push(runs);
     if (users.length > limits.runs) beyond = Math.min(beyond, machine.runCost * limits.runs);
     addSurface(times, m, users, apartness, rooms);
     program.atLeast(day.copy().plus(runs.opening).plus(-model.serve), 0, [runs.used]);
@@ -74,5 +83,5 @@ export function build({ problem, model, kit }: Compiled, rooms: Rooms, limits: L
     }
     program.some(ways);
   }
-  return { program, times, storages, crews, units, beyond };
+  return { times, storages, runs: allRuns, orders: apartness.orders, crews, units, beyond };
 }

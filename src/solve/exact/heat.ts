@@ -2,10 +2,14 @@
  * Heat runs of each machine: slots in the order of time, each with a program and a setting of the dial. What is done in the machine
  * lies in one slot. Between slots lies the changeover, a linear row in the two settings.
  */
-import { type Machine, transitionTime } from '../../../src/kernel/model.js';
-import type { Dial } from '../../../src/problem/problem.js';
-import { type Literal, of, type Program, Sum } from './program.js';
+
+import { type Literal, of, type Program, Sum } from '../../constraint/program.js';
+import { type Machine, transitionTime } from '../../kernel/model.js';
+import type { Dial } from '../../problem/problem.js';
 import type { Doing, Times } from './times.js';
+
+/** The meal cannot be said in rows of whole numbers. */
+export class Unwritable extends Error {}
 
 /** Something in a machine, with the modes in which it is there. */
 export interface User {
@@ -20,6 +24,8 @@ export interface Runs {
   /** Minute at which the first changeover begins, and whether there is one. */
   readonly opening: Sum;
   readonly used: Literal;
+  /** By user and run: true where it lies in that run. */
+  readonly inSlot: readonly (readonly Literal[])[];
 }
 
 export function usersOf(times: Times, storages: readonly (Doing | null)[], machine: number): User[] {
@@ -94,7 +100,7 @@ export function addRuns(times: Times, m: number, dial: Dial, users: readonly Use
   program.atLeast(scaled(warmUp, den).plus(first.step, scale.down), scale.downAtFirst, [first.active]);
   const opening = first.start.copy().plus(warmUp, -1);
   program.atLeast(opening, 0, [first.active]);
-  return { users, opening, used: first.active };
+  return { users, opening, used: first.active, inSlot };
 }
 
 interface Slot {
@@ -184,7 +190,7 @@ function addIdle(
   });
 }
 
-/** Throws where the rows would not give the machine's own transition times. */
+/** Throws `Unwritable` where the rows would not give the machine's own transition times. */
 function scaleOf(machine: Machine, dial: Dial, { room, heats, cools }: Pace): Scale {
   const inUnit = (celsius: number): number => (dial.unit === 'F' ? (celsius * 9) / 5 + 32 : celsius) / dial.step;
   const degrees = (dial.unit === 'F' ? 5 / 9 : 1) * dial.step;
@@ -204,7 +210,8 @@ function scaleOf(machine: Machine, dial: Dial, { room, heats, cools }: Pace): Sc
       const rise = from < 0 ? stepOf(to) : stepOf(to) - stepOf(from);
       const [a, b] = from < 0 ? [upAtFirst, downAtFirst] : [0, 0];
       const least = Math.ceil(Math.max(a + up * rise, b - down * rise, 0) / denominator);
-      if (least !== transitionTime(machine, from, to)) throw new Error(`changeover ${from} to ${to} is not ${least}`);
+      if (least !== transitionTime(machine, from, to))
+        throw new Unwritable(`changeover ${from} to ${to} is not ${least}`);
     }
   }
   return scale;
@@ -215,5 +222,5 @@ function denominatorOf(fractions: readonly number[]): number {
   for (let d = 1; d < 100_000; d++) {
     if (fractions.every((f) => Math.abs(f * d - Math.round(f * d)) < 1e-7 * d)) return d;
   }
-  throw new Error('no common denominator of the changeover rates');
+  throw new Unwritable('no common denominator of the changeover rates');
 }

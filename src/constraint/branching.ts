@@ -1,0 +1,126 @@
+/**
+ * What to decide next: the variable that had most part in recent failures (M. Moskewicz et al., Chaff, DAC 2001), towards the value it had in the best
+ * solution, else the last value it had, else its least.
+ */
+import type { Half, Store } from './store.js';
+
+const DECAY = 1 / 0.95;
+
+export class Branching {
+  private activity = new Float64Array(64);
+  private bump = 1;
+  /** Binary heap of variables, the most active first, and where each stands in it (-1: not). */
+  private readonly heap: number[] = [];
+  private readonly place: number[] = [];
+  /** NaN: none. */
+  readonly wish: number[] = [];
+
+  private best: readonly number[] = [];
+
+  constructor(private readonly store: Store) {}
+
+  /** The values of a solution, towards which it decides from now on. */
+  guide(values: readonly number[]): void {
+    this.best = values;
+  }
+
+  addVariable(v: number, activity: number): void {
+    if (v >= this.activity.length) {
+      const more = new Float64Array(this.activity.length * 2);
+      more.set(this.activity);
+      this.activity = more;
+    }
+    this.activity[v] = activity;
+    this.wish[v] = Number.NaN;
+    this.place[v] = -1;
+    this.free(v);
+  }
+
+  involve(half: Half): void {
+    const v = half >> 1;
+    this.activity[v] = this.activity[v]! + this.bump;
+    if (this.place[v]! >= 0) this.up(this.place[v]!);
+    if (this.activity[v]! > 1e100) this.rescale();
+  }
+
+  private rescale(): void {
+    for (let v = 0; v < this.place.length; v++) this.activity[v] = this.activity[v]! * 1e-100;
+    this.bump *= 1e-100;
+  }
+
+  decay(): void {
+    this.bump *= DECAY;
+  }
+
+  /** A variable may be decided again. */
+  free(v: number): void {
+    if (this.place[v]! >= 0) return;
+    this.place[v] = this.heap.push(v) - 1;
+    this.up(this.heap.length - 1);
+  }
+
+  /** The atom to decide; null where all variables have a value. */
+  next(): { half: Half; value: number } | null {
+    const { store } = this;
+    for (;;) {
+      if (this.heap.length === 0) return null;
+      const v = this.heap[0]!;
+      if (store.isFixed(v)) {
+        this.pop();
+        continue;
+      }
+      const low = store.lowOf(v);
+      const high = store.highOf(v);
+      const wish = this.best[v] ?? this.wish[v]!;
+      if (Number.isNaN(wish) || wish <= low) return { half: 2 * v + 1, value: -low };
+      if (wish >= high) return { half: 2 * v, value: high };
+      // Two decisions: first not below, then not above.
+      return { half: 2 * v, value: wish };
+    }
+  }
+
+  private pop(): void {
+    const { heap, place } = this;
+    place[heap[0]!] = -1;
+    const last = heap.pop()!;
+    if (heap.length === 0) return;
+    heap[0] = last;
+    place[last] = 0;
+    this.down(0);
+  }
+
+  private up(at: number): void {
+    const { heap, place, activity } = this;
+    const v = heap[at]!;
+    let i = at;
+    while (i > 0) {
+      const parent = (i - 1) >> 1;
+      const other = heap[parent]!;
+      if (activity[other]! >= activity[v]!) break;
+      heap[i] = other;
+      place[other] = i;
+      i = parent;
+    }
+    heap[i] = v;
+    place[v] = i;
+  }
+
+  private down(at: number): void {
+    const { heap, place, activity } = this;
+    const v = heap[at]!;
+    const { length } = heap;
+    let i = at;
+    for (;;) {
+      let child = 2 * i + 1;
+      if (child >= length) break;
+      if (child + 1 < length && activity[heap[child + 1]!]! > activity[heap[child]!]!) child++;
+      const other = heap[child]!;
+      if (activity[other]! <= activity[v]!) break;
+      heap[i] = other;
+      place[other] = i;
+      i = child;
+    }
+    heap[i] = v;
+    place[v] = i;
+  }
+}
