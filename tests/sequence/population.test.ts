@@ -1,27 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { sequence } from '../../src/sequence/population.js';
-import type { Project } from '../../src/sequence/project.js';
-import { choices, faultsOf, makespanOf, orders, plainStarts, projects } from '../support/projects.js';
-
-/** Of all orders and choices of modes; Infinity: no choice leaves the nonrenewables whole. An active schedule is among the best ones. */
-function optimum(project: Project): number {
-  let best = Number.POSITIVE_INFINITY;
-  for (const modes of choices(project)) {
-    const useless = project.activities.some((all, j) =>
-      all[modes[j]!]!.uses.some((use, k) => use > project.renewables[k]!),
-    );
-    if (useless) continue;
-    const over = project.nonrenewables.some(
-      (stock, k) => project.activities.reduce((sum, all, j) => sum + all[modes[j]!]!.consumes[k]!, 0) > stock,
-    );
-    if (over) continue;
-    for (const order of orders(project)) {
-      best = Math.min(best, makespanOf(project, plainStarts(project, order, modes), modes));
-    }
-  }
-  return best;
-}
+import { faultsOf, makespanOf, optimum, projects } from '../support/projects.js';
 
 describe('a population of activity lists', () => {
   it.each([

@@ -97,3 +97,22 @@ export function* choices(project: Project, done: readonly number[] = []): Genera
 export function makespanOf(project: Project, starts: ArrayLike<number>, modes: ArrayLike<number>): number {
   return project.activities.reduce((most, all, j) => Math.max(most, starts[j]! + all[modes[j]!]!.minutes), 0);
 }
+
+/** Of all orders and choices of modes; Infinity: no choice leaves the nonrenewables whole. An active schedule is among the best ones. */
+export function optimum(project: Project): number {
+  let best = Number.POSITIVE_INFINITY;
+  for (const modes of choices(project)) {
+    const useless = project.activities.some((all, j) =>
+      all[modes[j]!]!.uses.some((use, k) => use > project.renewables[k]!),
+    );
+    if (useless) continue;
+    const over = project.nonrenewables.some(
+      (stock, k) => project.activities.reduce((sum, all, j) => sum + all[modes[j]!]!.consumes[k]!, 0) > stock,
+    );
+    if (over) continue;
+    for (const order of orders(project)) {
+      best = Math.min(best, makespanOf(project, plainStarts(project, order, modes), modes));
+    }
+  }
+  return best;
+}
