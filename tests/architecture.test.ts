@@ -13,6 +13,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   batch: ['kernel'],
   constraint: [],
   sequence: ['kernel'],
+  optimum: ['constraint', 'sequence'],
   safety: ['problem', 'plan', 'units'],
   plan: ['problem', 'safety', 'units'],
   estimate: ['heat', 'problem', 'safety', 'units'],

@@ -1,6 +1,6 @@
 /**
  * What to decide next: the variable that had most part in recent failures (M. Moskewicz et al., Chaff, DAC 2001), towards the value it had in the best
- * solution, else the last value it had, else its least.
+ * solution, else the last value it had, else its least. Some may be decided before all others, the one with the least value first.
  */
 import type { Half, Store } from './store.js';
 
@@ -15,6 +15,8 @@ export class Branching {
   /** NaN: none. */
   readonly wish: number[] = [];
 
+  /** Variables that are decided before all others, towards their least values. */
+  first: readonly number[] = [];
   private best: readonly number[] = [];
 
   constructor(private readonly store: Store) {}
@@ -62,6 +64,8 @@ export class Branching {
   /** The atom to decide; null where all variables have a value. */
   next(): { half: Half; value: number } | null {
     const { store } = this;
+    const early = this.earliest();
+    if (early >= 0) return { half: 2 * early + 1, value: -store.lowOf(early) };
     for (;;) {
       if (this.heap.length === 0) return null;
       const v = this.heap[0]!;
@@ -77,6 +81,18 @@ export class Branching {
       // Two decisions: first not below, then not above.
       return { half: 2 * v, value: wish };
     }
+  }
+
+  /** Of `first` the one with the least value, then the least choice; -1: none is open. */
+  private earliest(): number {
+    const { store } = this;
+    let found = -1;
+    for (const v of this.first) {
+      if (store.isFixed(v)) continue;
+      const less = found < 0 ? -1 : store.lowOf(v) - store.lowOf(found);
+      if (less < 0 || (less === 0 && store.highOf(v) < store.highOf(found))) found = v;
+    }
+    return found;
   }
 
   private pop(): void {

@@ -36,6 +36,8 @@ export class Engine {
   /** Work done: entries of the trail that were propagated. */
   work = 0;
   failures = 0;
+  /** Every search stops after so many in all. */
+  mostFailures = Number.POSITIVE_INFINITY;
   private readonly clauses: Clauses;
   private readonly explainers: Explainer[] = [];
   private readonly propagators: Propagator[] = [];
@@ -44,7 +46,6 @@ export class Engine {
   private readonly analysis: Analysis;
   private heard = 0;
   private broken = false;
-  private mostFailures = Number.POSITIVE_INFINITY;
   private given: readonly Atom[] = [];
   private mostLearned = KEPT;
 
@@ -183,10 +184,11 @@ export class Engine {
   solveWithin(given: readonly Atom[], work: number, failures: number, shouldStop?: () => boolean): Outcome {
     if (!this.toRoot()) return { kind: 'refuted', core: [] };
     this.given = given;
-    this.mostFailures = this.failures + failures;
+    const { mostFailures } = this;
+    this.mostFailures = Math.min(mostFailures, this.failures + failures);
     const outcome = this.search([], work, shouldStop);
     this.given = [];
-    this.mostFailures = Number.POSITIVE_INFINITY;
+    this.mostFailures = mostFailures;
     return outcome;
   }
 

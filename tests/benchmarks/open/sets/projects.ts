@@ -6,6 +6,7 @@ import { type Aim, type Engine, family } from '../family.js';
 import { gapAim, overPathAim, unproved, unsolved } from '../figures.js';
 import type { ProjectData, ProjectSchedule } from '../instances.js';
 import { readProGenMax, readPsplib } from '../read/projects.js';
+import { constraints } from './constraints.js';
 
 /** As the engine takes it. */
 export function projectOf({ activities, precedences, renewables, nonrenewables }: ProjectData): Project {
@@ -61,7 +62,7 @@ export const withMaximumLags = family<ProjectData, ProjectSchedule>({
   sets: /^rcpsp-max-/,
   read: readProGenMax,
   check: checkProject,
-  engines: [],
+  engines: [constraints],
   aims: (set) => [
     { what: 'feasible ones not solved', of: unsolved, atMost: 0, unit: '' },
     ...(/-j[12]0$/.test(set)
