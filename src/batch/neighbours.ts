@@ -5,7 +5,7 @@ import type { State } from './state.js';
 /** True where a change is laid out. */
 type Neighbourhood = (state: State, rng: Rng) => boolean;
 
-/** Weights found by trial on random problems. */
+/** Name, how often it is drawn beside the others, and what it does. */
 export const NEIGHBOURHOODS: readonly (readonly [string, number, Neighbourhood])[] = [
   ['job to another batch', 3, jobToBatch],
   ['job to a new batch', 2, jobToNewBatch],
