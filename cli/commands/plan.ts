@@ -14,6 +14,7 @@ import { workOut } from '../solving/aside.js';
 import { type Capability, capabilityOf } from '../terminal/capability.js';
 import { printed } from '../terminal/paint.js';
 import { addLooks, type LookOptions, wholeNumber, wishesOf } from './looks.js';
+import { sureOption } from './plan-chances.js';
 import { openProblem } from './problem-file.js';
 
 interface PlanOptions extends LookOptions {
@@ -25,6 +26,7 @@ interface PlanOptions extends LookOptions {
   readonly waysOut?: true;
   readonly effort: Effort;
   readonly seed: number;
+  readonly sure?: number;
 }
 
 const EFFORTS: readonly Effort[] = ['quick', 'normal', 'deep'];
@@ -41,12 +43,8 @@ export function addPlan(program: Command, io: Io, finish: Finish): void {
     .option('--why', 'also say what holds each step where it is, and what more of each thing would be worth')
     .option('--ways-out', 'also say which changes of the meal or kitchen would better the plan, each one planned')
     .addOption(new Option('--effort <much>', 'how long to search').choices(EFFORTS).default('normal'))
-    .option(
-      '--seed <number>',
-      'where chance begins; the same seed gives the same plan',
-      wholeNumber(0, 2 ** 31 - 1),
-      1,
-    );
+    .option('--seed <number>', 'where chance begins; the same seed gives the same plan', wholeNumber(0, 2 ** 31 - 1), 1)
+    .addOption(sureOption());
   addLooks(command)
     .addHelpText(
       'after',
@@ -57,6 +55,7 @@ Examples:
   hearthtable plan supper.yaml
   hearthtable plan supper.yaml --serve 19:15 --text
   hearthtable plan supper.yaml --why --ways-out --text
+  hearthtable plan supper.yaml --sure 90%
   hearthtable plan supper.yaml --effort deep --json > supper-plan.json
   hearthtable plan supper.yaml --ascii --width 120 | lpr`,
     )
@@ -79,6 +78,7 @@ async function runPlan(io: Io, file: string, options: PlanOptions): Promise<Exit
     // On the screen each step tells why it is there.
     why: options.why === true || (able.screen && !options.json),
     waysOut: options.waysOut === true,
+    ...(options.sure !== undefined && { sure: options.sure }),
   });
   if (plan === null || plan.status === 'none') {
     if (options.json) {

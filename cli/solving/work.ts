@@ -12,6 +12,8 @@ export interface Task {
   readonly seed: number;
   readonly why: boolean;
   readonly waysOut: boolean;
+  /** The chance that all is to land in time with. */
+  readonly sure?: number;
 }
 
 export interface Outcome {
@@ -30,7 +32,7 @@ export interface Hooks {
   readonly shouldStop: () => boolean;
 }
 
-export async function work({ problem, ...options }: Task, { onStage, shouldStop }: Hooks): Promise<Outcome> {
+export async function work({ problem, sure, ...options }: Task, { onStage, shouldStop }: Hooks): Promise<Outcome> {
   const { answered } = await import('../../src/solve/answers.js');
   const solved = answered(problem, {
     ...options,
@@ -38,5 +40,8 @@ export async function work({ problem, ...options }: Task, { onStage, shouldStop 
     onProgress: (progress) => onStage({ kind: 'plan', ...progress }),
     onWay: (done, of) => onStage({ kind: 'way', done, of }),
   });
-  return { plan: await withChances(solved, options.seed), reasons: solved.reasons };
+  const { effort, seed, why } = options;
+  const search = { effort, seed, shouldStop };
+  const plan = await withChances(solved, { search, why, ...(sure !== undefined && { sure }) });
+  return { plan, reasons: solved.reasons };
 }

@@ -19,18 +19,24 @@ export interface Asking {
 export const DRAWS = 10_000;
 
 /** Minutes after its time at which a course still counts as landed in time. */
-const WITHIN = [5, 10] as const;
+export const ON_TIME = 5;
+const WITHIN = [ON_TIME, 10] as const;
 /** Whole minutes are planned: food waits too long when it is more than this beyond what it may. */
 const LEEWAY = 1;
 /** As many of the worst are named, and none that matters less. */
 const NAMED = 3;
 const WORTH_NAMING = 0.005;
+/** So many are tried. */
+const SUSPECTS = 12;
 
 /** Null where no step of the schedule has a spread. */
 export function chancesOf(schedule: Schedule, { draws, seed }: Asking): Chances | null {
   const risks = risksOf(schedule);
   if (risks.length === 0) return null;
-  const tally = tallied(schedule, risks, { draws, seed });
+  const rows = rowsOf(risks, { draws, seed });
+  const evenings = eveningsOf(schedule, [...rows.keys()]);
+  const tally = tallied(evenings, rows, draws);
+  const likely = without(evenings, rows, suspects(risks, rows, tally.late), draws);
   const { steps, dishes } = schedule.compiled.problem;
   const named = (activity: number) => {
     const { dish, name } = steps[activity]!;
@@ -43,7 +49,7 @@ export function chancesOf(schedule: Schedule, { draws, seed }: Asking): Chances 
       .sort((one, two) => of(two) - of(one))
       .slice(0, NAMED);
   const [five, ten] = tally.landed;
-  const threats = risks.map(({ activity }, k) => ({ ...named(activity), by: share(tally.without[k]! - five!) }));
+  const threats = [...likely].map(([activity, count]) => ({ ...named(activity), by: share(count - five!) }));
   const waits = [...tally.waits].map(([activity, count]) => ({ ...named(activity), share: share(count) }));
   return {
     draws,
@@ -55,79 +61,98 @@ export function chancesOf(schedule: Schedule, { draws, seed }: Asking): Chances 
   };
 }
 
-/** The share of evenings that land within 5 minutes of their time, and no more: for comparing schedules. */
-export function shareInTime(schedule: Schedule, { draws, seed }: Asking): number {
+/** The share of days on which all lands within ON_TIME. */
+export function shareInTime(schedule: Schedule, asking: Asking): number {
   const risks = risksOf(schedule);
-  const rows = rowsOf(risks, { draws, seed });
-  const evenings = eveningsOf(schedule, risks);
-  const late = new Float64Array(BLOCK);
-  let landed = 0;
-  for (let from = 0; from < draws; from += BLOCK) {
-    const count = Math.min(BLOCK, draws - from);
+  return within(latenessOn(schedule, rowsOf(risks, asking), asking.draws), asking.draws, ON_TIME) / asking.draws;
+}
+
+/** Minutes after its time at which the latest course lands, 0 at least, on each of so many days. */
+export function latenessOn(schedule: Schedule, rows: Rows, days: number): Float64Array {
+  const evenings = eveningsOf(schedule, [...rows.keys()]);
+  const late = new Float64Array(days);
+  for (let from = 0; from < days; from += BLOCK) {
+    const count = Math.min(BLOCK, days - from);
     evenings.reckon(count, blockOf(rows, from, count));
-    evenings.lateness(count, late);
-    landed += within(late, count, WITHIN[0]);
+    evenings.lateness(count, late.subarray(from));
   }
-  return landed / draws;
+  return late;
 }
 
 interface Tally {
-  /** Evenings that land within each of WITHIN. */
+  /** Days that land within each of WITHIN. */
   readonly landed: readonly number[];
-  /** The first of these, did each risk take its likely minutes. */
-  readonly without: readonly number[];
-  /** Evenings on which nothing waits too long, and by step those on which it does. */
+  /** Days on which nothing waits too long, and by step those on which it does. */
   readonly unspoilt: number;
   readonly waits: ReadonlyMap<number, number>;
+  readonly late: Float64Array;
 }
 
-function tallied(schedule: Schedule, risks: readonly Risk[], asking: Asking): Tally {
-  const { draws } = asking;
-  const rows = rowsOf(risks, asking);
-  const evenings = eveningsOf(schedule, risks);
+type Rows = ReadonlyMap<number, Float64Array>;
+
+function tallied(evenings: Evenings, rows: Rows, draws: number): Tally {
   const { waits } = evenings.evening;
+  const late = new Float64Array(draws);
+  const over = new Float64Array(BLOCK);
+  const spoilt = new Uint8Array(draws);
+  const ofStep = new Map<number, Uint8Array>(waits.map(({ activity }) => [activity, new Uint8Array(draws)]));
+  for (let from = 0; from < draws; from += BLOCK) {
+    const count = Math.min(BLOCK, draws - from);
+    evenings.reckon(count, blockOf(rows, from, count));
+    evenings.lateness(count, late.subarray(from));
+    for (const [w, { activity }] of waits.entries()) {
+      evenings.overstay(count, w, over);
+      const flags = ofStep.get(activity)!;
+      for (let i = 0; i < count; i++) {
+        if (over[i]! <= LEEWAY) continue;
+        flags[from + i] = 1;
+        spoilt[from + i] = 1;
+      }
+    }
+  }
+  const sum = (flags: Uint8Array): number => flags.reduce((all, one) => all + one, 0);
+  return {
+    landed: WITHIN.map((limit) => within(late, draws, limit)),
+    unspoilt: draws - sum(spoilt),
+    waits: new Map([...ofStep].map(([activity, flags]) => [activity, sum(flags)])),
+    late,
+  };
+}
+
+/** How many of the days would land within ON_TIME, did a step always take its likely minutes: of those suspected, by activity. */
+function without(evenings: Evenings, rows: Rows, risks: readonly Risk[], draws: number): Map<number, number> {
   const likely = risks.map((risk) => new Float64Array(BLOCK).fill(risk.likely));
-  const landed = WITHIN.map(() => 0);
-  const without = risks.map(() => 0);
-  const tooLong = new Map<number, number>();
-  let unspoilt = 0;
+  const landed = new Map<number, number>();
   const late = new Float64Array(BLOCK);
-  const spoilt = new Uint8Array(BLOCK);
-  const ofStep = new Map<number, Uint8Array>(waits.map(({ activity }) => [activity, new Uint8Array(BLOCK)]));
   for (let from = 0; from < draws; from += BLOCK) {
     const count = Math.min(BLOCK, draws - from);
     const block = blockOf(rows, from, count);
     evenings.reckon(count, block);
-    evenings.lateness(count, late);
-    for (const [k, limit] of WITHIN.entries()) landed[k]! += within(late, count, limit);
-    for (const flags of ofStep.values()) flags.fill(0);
-    for (const [w, { activity }] of waits.entries()) {
-      evenings.overstay(count, w, late);
-      const flags = ofStep.get(activity)!;
-      for (let i = 0; i < count; i++) if (late[i]! > LEEWAY) flags[i] = 1;
-    }
-    spoilt.fill(0);
-    for (const [activity, flags] of ofStep) {
-      let some = 0;
-      for (let i = 0; i < count; i++) {
-        some += flags[i]!;
-        spoilt[i]! |= flags[i]!;
-      }
-      if (some > 0) tooLong.set(activity, (tooLong.get(activity) ?? 0) + some);
-    }
-    for (let i = 0; i < count; i++) unspoilt += 1 - spoilt[i]!;
     for (const [k, { activity }] of risks.entries()) {
       evenings.instead(count, activity, likely[k]!, block.get(activity)!);
       evenings.lateness(count, late, activity);
-      without[k]! += within(late, count, WITHIN[0]);
+      landed.set(activity, (landed.get(activity) ?? 0) + within(late, count, ON_TIME));
     }
   }
-  return { landed, without, unspoilt, waits: tooLong };
+  return landed;
 }
 
-function eveningsOf({ compiled, state }: Schedule, risks: readonly Risk[]): Evenings {
-  return new Evenings(new Evening(compiled, state), state.minutes, new Set(risks.map(({ activity }) => activity)));
+/** Those whose minutes on days that land too late are farthest above their usual ones, for their spread. */
+function suspects(risks: readonly Risk[], rows: Rows, late: Float64Array): Risk[] {
+  if (risks.length <= SUSPECTS) return [...risks];
+  const excess = ({ activity, low, high }: Risk): number => {
+    const row = rows.get(activity)!;
+    const days = row.filter((_, day) => late[day]! > ON_TIME);
+    return days.length === 0 ? 0 : (mean(days) - mean(row)) / (high - low);
+  };
+  const found = new Map(risks.map((risk) => [risk, excess(risk)]));
+  return [...risks].sort((one, two) => found.get(two)! - found.get(one)!).slice(0, SUSPECTS);
 }
+
+const mean = (row: Float64Array): number => row.reduce((sum, one) => sum + one, 0) / row.length;
+
+const eveningsOf = ({ compiled, state }: Schedule, activities: readonly number[]): Evenings =>
+  new Evenings(new Evening(compiled, state), state.minutes, new Set(activities));
 
 /** By activity: its minutes on every evening. */
 export function rowsOf(risks: readonly Risk[], { draws, seed }: Asking): Map<number, Float64Array> {
@@ -136,7 +161,7 @@ export function rowsOf(risks: readonly Risk[], { draws, seed }: Asking): Map<num
   );
 }
 
-const blockOf = (rows: ReadonlyMap<number, Float64Array>, from: number, count: number): Map<number, Float64Array> =>
+const blockOf = (rows: Rows, from: number, count: number): Map<number, Float64Array> =>
   new Map([...rows].map(([activity, row]) => [activity, row.subarray(from, from + count)]));
 
 function within(late: Float64Array, count: number, limit: number): number {

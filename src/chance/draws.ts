@@ -40,7 +40,10 @@ export function deviates(count: number, seed: number, key: number): Float64Array
   return out;
 }
 
-/** Rational approximations by P. J. Acklam (2003), right to a relative 1.2e-9; `p` in (0, 1), else infinite. */
+/**
+ * Rational approximations by P. J. Acklam (2003), right to a relative 1.2e-9, for many draws; `p` in (0, 1), else infinite. `inverseErfc`
+ * of the heat model is exact, and takes many times as long.
+ */
 export function normalQuantile(p: number): number {
   if (p < 0.02425) return p <= 0 ? Number.NEGATIVE_INFINITY : tail(Math.sqrt(-2 * Math.log(p)));
   if (p > 1 - 0.02425) return p >= 1 ? Number.POSITIVE_INFINITY : -tail(Math.sqrt(-2 * Math.log(1 - p)));

@@ -56,20 +56,20 @@ export class Evening implements Timetable<number> {
   readonly zero: number;
   readonly first: number;
   private readonly keys = new Map<string, number>();
-  /** The activity that a moment belongs to; -1 for others. */
   private readonly owner: number[] = [];
   private readonly stored = new Set<number>();
   /** Moments at which somebody comes to end a step, with their planned minutes. */
   private readonly takings = new Map<number, number>();
 
+  /** `likely`: minutes and hands that the steps are planned with, where they are not those of the state that gives the order. */
   constructor(
     readonly compiled: Compiled,
     readonly state: State,
-    skeleton: readonly SkeletonRun[] = timingRuns(state),
+    likely: Pick<Timetable<number>, 'lengths' | 'hands'> = { lengths: state.minutes, hands: state.hands },
   ) {
-    this.runs = skeleton;
-    this.lengths = state.minutes;
-    this.hands = state.hands;
+    this.runs = timingRuns(state);
+    this.lengths = likely.lengths;
+    this.hands = likely.hands;
     this.zero = this.moment('zero', 0, -1, (t) => t.zero);
     this.first = this.moment('first', Number.NEGATIVE_INFINITY, -1, (t) => t.first);
     mealRows(this);
@@ -85,6 +85,23 @@ export class Evening implements Timetable<number> {
     this.owner.push(owner);
     this.said.push(said);
     return node;
+  }
+
+  /** The activity that a moment belongs to; -1 for others. */
+  ownerOf(node: number): number {
+    return this.owner[node]!;
+  }
+
+  /** Moments that may come at other times when these activities take other minutes. */
+  movedBy(activities: ReadonlySet<number>): number[] {
+    const nexts: number[][] = this.floors.map(() => []);
+    const moved = new Set<number>();
+    for (const { from, to, low } of this.arcs) {
+      nexts[from]!.push(to);
+      if (typeof low !== 'number' && activities.has(low.activity)) moved.add(to);
+    }
+    for (const node of moved) for (const next of nexts[node]!) moved.add(next);
+    return [...moved];
   }
 
   private has = (key: string): boolean => this.keys.has(key);
@@ -226,4 +243,10 @@ export class Evening implements Timetable<number> {
       }
     }
   }
+}
+
+/** Minutes of an arc when its activity takes `minutes`. */
+export function minutesOf({ kind, less, most }: Term, minutes: number): number {
+  const left = Math.max(0, minutes - less);
+  return kind === 'look' ? Math.min(left, most) : left;
 }

@@ -1,7 +1,7 @@
 /**
  * Many evenings of one schedule at once: every moment of its graph for a block of draws, in rows of doubles. Minutes.
  */
-import type { Arc, Evening, Term, Wait } from './evening.js';
+import { type Evening, minutesOf, type Term } from './evening.js';
 import { inOrder } from './order.js';
 
 /** Draws that are reckoned at a time: small enough that a block's moments stay near the processor. */
@@ -154,11 +154,3 @@ export class Evenings {
     return this.groups[this.groupOf[node]! * BLOCK + i]!;
   }
 }
-
-/** Minutes of an arc when its activity takes `minutes`. */
-export function minutesOf({ kind, less, most }: Term, minutes: number): number {
-  const left = Math.max(0, minutes - less);
-  return kind === 'look' ? Math.min(left, most) : left;
-}
-
-export type { Arc, Wait };

@@ -1,12 +1,15 @@
 /** What is told of a plan's chances: how often all lands in time, what threatens it, what may wait too long. */
 import type { PlanDocument } from '../plan/document.js';
 import { clockAt } from '../problem/hours.js';
+import type { Problem } from '../problem/problem.js';
+import { showMinutes } from '../units/show.js';
 import { type Glyphs, inGlyphs } from './glyphs.js';
 import { type Line, plainLine, segment } from './line.js';
-import { clean, wrap } from './text.js';
+import { clean, points, wrap } from './text.js';
 import type { View } from './view.js';
 
 type Chances = NonNullable<PlanDocument['chances']>;
+type Sure = NonNullable<PlanDocument['sure']>;
 
 /** `83 of 100`; never quite all or none of them unless it is so. */
 export function ofHundred(share: number): string {
@@ -24,10 +27,34 @@ export function chanceInShort({ plan: { chances } }: View): string {
 
 /** Sentences, the most important first. */
 export function chanceWords(view: View): string[] {
-  const { chances } = view.plan;
-  if (chances === undefined) return [];
-  return [landingSentence(view, chances), ...threatSentence(chances), ...waitSentence(chances)];
+  const { chances, sure } = view.plan;
+  const asked = sure === undefined ? [] : sureSentences(view, sure, chances !== undefined);
+  if (chances === undefined) return asked;
+  return [landingSentence(view, chances), ...asked, ...threatSentence(chances), ...waitSentence(chances)];
 }
+
+/** What was kept free for the asked chance, and what it costs. */
+function sureSentences({ problem, plan }: View, sure: Sure, unsure: boolean): string[] {
+  const asked = `${points(sure.asked * 100)} of 100 were asked for`;
+  if (!unsure) return [`${asked}; no step of this meal has a spread.`];
+  const kept = sure.cushions.map(
+    (one) => `${showMinutes(one.minutes)} after ${stepWords(one)} (${showMinutes(one.more)} more)`,
+  );
+  const cost =
+    sure.cost <= 0
+      ? 'no points'
+      : `${points(sure.cost)} ${sure.cost === 1 ? 'point' : 'points'} more than without (${points(plan.points.total - sure.cost)})`;
+  const free = kept.length === 0 ? [] : [`Kept free: ${kept.join(', ')}; that costs ${cost}.`];
+  if (sure.reached && free.length > 0) return [`${asked}.`, ...free];
+  if (sure.reached) return [`${asked}: ${sure.cost > 0 ? `that costs ${cost}` : 'the plan has room enough as it is'}.`];
+  return [`${asked}; no plan was found that has more than this: ${LIMITS[sure.limit ?? 'waits'](problem)}.`, ...free];
+}
+
+const LIMITS: Readonly<Record<NonNullable<Sure['limit']>, (problem: Problem) => string>> = {
+  late: () => 'it lands late as it is planned',
+  start: (problem) => `the day would have to begin before ${clockAt(problem, 0)}, or food wait longer than it may`,
+  waits: () => 'food would have to wait longer than it may, or rest less',
+};
 
 function landingSentence({ landings, problem }: View, { within5, within10 }: Chances): string {
   const [one, ...others] = landings;

@@ -8,14 +8,12 @@ import { dayAt, longDayAt, sameDay } from './clock.js';
 import { coreWords, latestWords } from './cores.js';
 import { type Glyphs, inGlyphs } from './glyphs.js';
 import { clip, type Line, lineWidth, plainLine, type Role, segment } from './line.js';
-import { clean, cut, pad, widthOf, wrap } from './text.js';
+import { clean, cut, pad, points, widthOf, wrap } from './text.js';
 import type { View } from './view.js';
 import { lateLines, wayLines, whyLines } from './why-lines.js';
 
 /** Columns under which a chart says less than a list. */
 export const NARROW = 60;
-
-export const points = (value: number): string => value.toFixed(2).replace(/\.?0+$/, '');
 
 /** What the plan's status means, in words. */
 export function statusWords(view: View): { say: string; role: Role } {

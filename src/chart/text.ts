@@ -121,3 +121,6 @@ function wrapWords(text: string, columns: number): string[] {
   if (line !== '' || lines.length === 0) lines.push(line);
   return lines;
 }
+
+/** To 0.01, without zeros at the end. */
+export const points = (value: number): string => value.toFixed(2).replace(/\.?0+$/, '');

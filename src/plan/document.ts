@@ -90,6 +90,19 @@ const chances = z.strictObject({
   waits: z.array(stepName.extend({ share })),
 });
 
+/** What was done for an asked chance. */
+const sure = z.strictObject({
+  /** The share of days on which all was to land within 5 minutes of its time, and whether it does on as many. */
+  asked: share,
+  reached: z.boolean(),
+  /** What the best that was found runs into, where it does not: it is late as planned, the day's start, or how long food may wait. */
+  limit: z.enum(['late', 'start', 'waits']).optional(),
+  /** Points more than the plan without cushions has. */
+  cost: z.number(),
+  /** Steps that may take longer than planned by more minutes than there, before anything lands later; the most first. */
+  cushions: z.array(stepName.extend({ minutes: z.number().int(), more: z.number().int() })),
+});
+
 export const PART_NAMES = ['late', 'wait', 'over', 'gap', 'heat', 'runs', 'idle', 'rest', 'swap', 'day'] as const;
 export type PartName = (typeof PART_NAMES)[number];
 
@@ -118,6 +131,7 @@ export const planDocument = z.strictObject({
     z.strictObject({ rule: z.string(), source: z.string(), dish: z.string().nullable(), say: z.string() }),
   ),
   chances: chances.optional(),
+  sure: sure.optional(),
   effort: z.strictObject({
     level: z.enum(['quick', 'normal', 'deep']),
     seed: z.number().int(),

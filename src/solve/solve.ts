@@ -66,6 +66,8 @@ export interface SolveOptions {
   /** Overrides the effort's amount of work (minutes of rows filled). */
   readonly work?: number;
   readonly onProgress?: (progress: { points: number; bound: number }) => void;
+  /** False: where nothing fits, nobody asks why. */
+  readonly explain?: boolean;
   /** Asked now and then; true ends the search with the best plan so far. */
   readonly shouldStop?: () => boolean;
 }
@@ -101,7 +103,8 @@ export function solve(problem: Problem, options: SolveOptions): Solved {
   const { model } = compiled;
   const est = earliestStarts(model);
   const none = (suspects: readonly number[]): Solved => {
-    const { seed, shouldStop } = options;
+    const { seed, shouldStop, explain } = options;
+    if (explain === false) return { plan: null, schedule: null, reasons: [] };
     return {
       plan: null,
       schedule: null,

@@ -114,7 +114,7 @@ export function written(
 }
 
 /** Workers for an activity of another length: those of the same stretch where there was one, else those of its first. */
-function handsFor(state: State, a: number, minutes: number): readonly number[] {
+export function handsFor(state: State, a: number, minutes: number): readonly number[] {
   const { attention } = state.modeOf(a);
   const { crew } = attention;
   const old = stretchesOf(attention, state.minutes[a]!);

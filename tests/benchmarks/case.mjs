@@ -2,7 +2,7 @@
  * One case of the benchmarks in a process of its own, so that its memory is its own: reads the problem file of the first argument
  * with the built library, plans it at the effort of the second and prints what that took as JSON.
  */
-import { audit, readProblemFile, solve, withHeat } from '../../dist/src/index.js';
+import { audit, chancesOf, readProblemFile, solve, withHeat } from '../../dist/src/index.js';
 
 const [file, effort] = process.argv.slice(2);
 
@@ -17,7 +17,7 @@ const read = withHeat(readProblemFile(file));
 if (!read.ok) throw new Error(read.messages.map((message) => message.say).join('\n'));
 const begun = cpu();
 let first = null;
-const { plan, reasons } = solve(read.problem, {
+const { plan, schedule, reasons } = solve(read.problem, {
   effort,
   seed: 1,
   // The search tells of incomplete schedules too, with more points than any plan can have.
@@ -26,6 +26,9 @@ const { plan, reasons } = solve(read.problem, {
   },
 });
 const planned = cpu() - begun;
+const drawing = cpu();
+const chances = schedule === null ? null : chancesOf(schedule, { draws: 10_000, seed: 1 });
+const drawn = chances === null ? null : cpu() - drawing;
 const checking = cpu();
 const violations = plan === null || plan.status === 'none' ? 0 : audit(read.problem, plan).violations.length;
 
@@ -37,6 +40,8 @@ process.stdout.write(
     read: begun - loaded,
     first,
     planned,
+    chances: drawn,
+    within5: chances?.within5 ?? null,
     audit: cpu() - checking,
     violations,
     status: plan?.status ?? 'none',

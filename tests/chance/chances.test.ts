@@ -1,33 +1,10 @@
 /** The chances of plans, beside what follows from the spreads by integration. */
 import { describe, expect, it } from 'vitest';
 import { type Chances, chancesOf } from '../../src/chance/chances.js';
-import { WRITTEN_DEVIATIONS } from '../../src/chance/draws.js';
-import { type ChainStep, chain, scheduled } from './meals.js';
+import { chain, chanceOfTwo, scheduled } from './meals.js';
 
 const DRAWS = { draws: 10_000, seed: 1 };
 const chancesFor = (text: string): Chances | null => chancesOf(scheduled(text), DRAWS);
-
-/** Chance of each of many equally likely minutes of a step, by Simpson's rule over its deviates from -6 to 6. */
-function masses({ low, likely, high }: ChainStep): { minutes: number; mass: number }[] {
-  const [parts, span] = [400, 12];
-  return Array.from({ length: parts + 1 }, (_, i) => {
-    const z = -span / 2 + (span * i) / parts;
-    const weight = i === 0 || i === parts ? 1 : i % 2 === 1 ? 4 : 2;
-    const density = Math.exp(-z * z * 0.5) / Math.sqrt(2 * Math.PI);
-    const minutes = likely + (z * (z < 0 ? likely - low : high - likely)) / WRITTEN_DEVIATIONS;
-    return { minutes, mass: (density * weight * span) / parts / 3 };
-  });
-}
-
-/** That a chain of two ends within so many minutes: the second begins no earlier than planned. */
-function chanceOfTwo(one: ChainStep, two: ChainStep, within: number): number {
-  let chance = 0;
-  for (const a of masses(one)) {
-    const late = Math.max(0, a.minutes - one.likely);
-    for (const b of masses(two)) if (late + b.minutes - two.likely <= within) chance += a.mass * b.mass;
-  }
-  return chance;
-}
 
 describe('a chain of steps', () => {
   const one = { low: 20, likely: 30, high: 38 };

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { deviates, minutesAt, normalQuantile, type Spread, WRITTEN_DEVIATIONS } from '../../src/chance/draws.js';
+import { inverseErfc } from '../../src/heat/error-function.js';
 
 describe('the normal quantile', () => {
   // NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.6.7.1; more digits from memory.
@@ -13,6 +14,14 @@ describe('the normal quantile', () => {
   ])('of %f is %f, and the same below the middle', (p, z) => {
     expect(normalQuantile(p)).toBeCloseTo(z, 8);
     expect(normalQuantile(1 - p)).toBeCloseTo(-z, 8);
+  });
+
+  it('is that of the exact error function', () => {
+    for (let i = 1; i <= 500; i++) {
+      const exact = -Math.SQRT2 * inverseErfc(i / 500);
+      expect(Math.abs(normalQuantile(i / 1000) - exact)).toBeLessThan(1e-8);
+    }
+    expect(normalQuantile(1e-6)).toBeCloseTo(-Math.SQRT2 * inverseErfc(2e-6), 7);
   });
 
   it('is infinite at the ends', () => {

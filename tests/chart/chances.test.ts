@@ -43,6 +43,29 @@ describe('the words of chances', () => {
   });
 
   it.each([
+    [{ reached: true, cost: 0, cushions: [] }, ['90 of 100 were asked for: the plan has room enough as it is.']],
+    [
+      { reached: true, cost: 2.5, cushions: [{ dish: 'Herb oil', step: 'warm', minutes: 70, more: 9 }] },
+      [
+        '90 of 100 were asked for.',
+        'Kept free: 1 h 10 min after Herb oil, warm (9 min more); that costs 2.5 points more than without (15).',
+      ],
+    ],
+    [
+      { reached: true, cost: 1, cushions: [] },
+      ['90 of 100 were asked for: that costs 1 point more than without (16.5).'],
+    ],
+    [
+      { reached: false, limit: 'late' as const, cost: 0, cushions: [] },
+      ['90 of 100 were asked for; no plan was found that has more than this: it lands late as it is planned.'],
+    ],
+  ])('say what an asked chance came to (%#)', (sure, say) => {
+    const { problem, plan } = orchardSupper();
+    const view = viewOf(problem, { ...plan, chances: CHANCES, sure: { asked: 0.9, ...sure } });
+    expect(chanceWords(view).slice(1, 1 + say.length)).toEqual(say);
+  });
+
+  it.each([
     [0, 'none of 100'],
     [0.0001, 'fewer than 1 of 100'],
     [0.5049, '50 of 100'],

@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { planDocument } from '../../src/plan/document.js';
 import { ran } from '../support/command.js';
+import { expectEach } from '../support/command-cases.js';
 
 const UNSURE = 'tests/cli/meals/unsure.yaml';
 const SURE = 'tests/screens/meals/two-dishes.yaml';
@@ -33,4 +34,39 @@ describe('the chances of a plan', () => {
     const document = await ran(['plan', SURE, '--effort', 'quick', '--json']);
     expect(planDocument.parse(JSON.parse(document.stdout)).chances).toBeUndefined();
   });
+});
+
+describe('a chance that is asked for', () => {
+  const asked = (chance: string) => ran(['plan', UNSURE, '--effort', 'quick', '--json', '--sure', chance]);
+
+  it('may be written in three ways', async () => {
+    const [one, two, three] = [await asked('90%'), await asked('90'), await asked('0.9')];
+    expect([two.stdout, three.stdout]).toEqual([one.stdout, one.stdout]);
+    const { sure, chances } = planDocument.parse(JSON.parse(one.stdout));
+    expect(sure).toMatchObject({ asked: 0.9, reached: true, cushions: [{ dish: 'Veal breast', step: 'roast' }] });
+    expect(chances!.within5).toBeGreaterThanOrEqual(0.9);
+  });
+
+  const wrong = ['100%', '1', '0', 'often', '-5%', '120'].map((chance) => ({
+    args: ['plan', UNSURE, `--sure=${chance}`],
+    code: 2,
+    stderr: ['A chance between 0% and 100% is wanted: 90%, or 0.9.'],
+  }));
+
+  expectEach([
+    ...wrong,
+    {
+      args: ['plan', UNSURE, '--effort', 'quick', '--width', '200', '--sure', '90%'],
+      code: 0,
+      stdout: [
+        '90 of 100 were asked for.\n',
+        /Kept free: \d+ min after Veal breast, roast \(\d+ min more\); that costs [\d.]+ points more/,
+      ],
+    },
+    {
+      args: ['plan', SURE, '--effort', 'quick', '--sure', '90%'],
+      code: 0,
+      stdout: ['90 of 100 were asked for; no step of this meal has a spread.'],
+    },
+  ]);
 });
