@@ -17,8 +17,17 @@ import { orderFor } from './orders.js';
 import { risksOf } from './risks.js';
 import { slackOf } from './slack.js';
 
+/** Minutes of rows of a search that leaves a meal in other orders than the program for small meals does. */
+const ASIDE = 2e5;
 /** The order of the plan itself is tried, and those that a meal has whose unsure steps all take so many deviations longer. */
-const LONGER = [0, 0.6, 1.2, 1.8];
+const LONGER: readonly { deviations: number; work?: number }[] = [
+  { deviations: 0 },
+  { deviations: 0, work: ASIDE },
+  { deviations: 0.6 },
+  { deviations: 1.2 },
+  { deviations: 1.2, work: ASIDE },
+  { deviations: 1.8 },
+];
 
 /** Sampled days that times are made for: fewer where a meal has many moments. */
 const DAYS = 200;
@@ -28,10 +37,10 @@ const MOMENTS = 20_000;
 const OTHER_DAYS = 0x5eed;
 
 /** Points a minute of lateness that are tried, as powers of two. */
-const [LEAST_RATE, MOST_RATE] = [-2, 16];
-const HALVINGS = 7;
+const [LEAST_RATE, MOST_RATE] = [0, 14];
+const HALVINGS = 6;
 /** Tries of keeping a smaller or larger share of days in time. */
-const TRIMS = 5;
+const TRIMS = 4;
 
 interface Candidate {
   readonly schedule: Schedule;
@@ -50,10 +59,17 @@ export function surePlan(schedule: Schedule, plan: PlanDocument, asked: number, 
   const own = candidateOf(schedule, schedule.state, asking);
   if (risksOf(schedule).length === 0 || own.chance >= asked) return told(own, own, plan, asked, asking);
   const found = [own];
-  for (const deviations of LONGER) {
+  for (const { deviations, work } of LONGER) {
     if (options.shouldStop?.()) break;
-    const order = deviations === 0 ? schedule.state : orderFor(schedule.compiled, deviations, options);
-    if (order !== null) found.push(...forOrder(schedule, order, asked, asking));
+    const search = work === undefined ? options : { ...options, work };
+    const isOwn = deviations === 0 && work === undefined;
+    const order = isOwn ? schedule.state : orderFor(schedule.compiled, deviations, search);
+    if (order === null) continue;
+    // An order that is dearer without any cushions than what is found need not be asked for more.
+    const plain = cushionTiming(schedule.compiled, order, { days: [], within: ON_TIME, rate: 0 });
+    const least = best(found, asked);
+    if (least.chance >= asked && (plain === null || totalOf(costOf(plain)) >= least.points)) continue;
+    found.push(...forOrder(schedule, order, asked, asking));
   }
   return told(own, best(found, asked), plan, asked, asking);
 }
