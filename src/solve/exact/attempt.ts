@@ -36,8 +36,8 @@ export interface Judge {
   /** The best schedule so far and its points. */
   readonly best: State;
   readonly points: number;
-  /** Takes a schedule that costs less in the program; false where the program has to be written anew. */
-  take(state: State): boolean;
+  /** Takes a schedule that costs so much in the program, less than the best; false where the program has to be written anew. */
+  take(state: State, cost: number): boolean;
   raise(bound: number): void;
   readonly shouldStop?: (() => boolean) | undefined;
 }
@@ -136,7 +136,8 @@ export class Attempt {
     const { optimiser, judge } = this;
     if (optimiser.best === this.harvested) return true;
     this.harvested = optimiser.best;
-    if (!judge.take(scheduleOf(this.compiled.model, this.built, this.harvested!.values))) return false;
+    const { cost, values } = this.harvested!;
+    if (!judge.take(scheduleOf(this.compiled.model, this.built, values), cost / this.scale)) return false;
     optimiser.expect(this.below());
     this.guide();
     return true;

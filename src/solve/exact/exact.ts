@@ -42,6 +42,7 @@ export class Exact implements Judge {
   private readonly rng: Rng;
   /** An overlap is forbidden for which only no spots were found: nothing is proven any more. */
   private restricted = false;
+  private idle: Limits['idle'] = 'least';
 
   constructor(
     private readonly compiled: Compiled,
@@ -72,14 +73,14 @@ export class Exact implements Judge {
   private write(): Attempt | null {
     const { compiled, rooms, cuts, rng } = this;
     try {
-      return new Attempt(compiled, rooms, limitsFor(compiled.model, this.points), cuts, this, rng);
+      return new Attempt(compiled, rooms, limitsFor(compiled.model, this.points, this.idle), cuts, this, rng);
     } catch (error) {
       if (error instanceof Unwritable) return null;
       throw error;
     }
   }
 
-  take(state: State): boolean {
+  take(state: State, cost: number): boolean {
     const wrong = misfit(this.compiled.model, state, this.rooms);
     if (wrong !== null) {
       this.cuts.push(wrong.cut);
@@ -92,8 +93,12 @@ export class Exact implements Judge {
       this.best = polished;
       this.points = points;
       this.tell();
+      return true;
     }
-    return true;
+    // It cost less in the program than in truth: the rows were too lenient.
+    if (cost > this.points - EPSILON || this.idle === 'exact') return true;
+    this.idle = 'exact';
+    return false;
   }
 
   raise(bound: number): void {
@@ -108,11 +113,16 @@ export class Exact implements Judge {
 }
 
 /** Limits that exclude only schedules of more than so many points. */
-function limitsFor({ machines, groups, horizon, rates, activities, jobs }: Model, points: number): Limits {
+function limitsFor(
+  { machines, groups, horizon, rates, activities, jobs }: Model,
+  points: number,
+  idle: Limits['idle'],
+): Limits {
   const latest = Math.max(0, ...groups.map((group) => horizon - group.due));
   const users = activities.length + jobs.length;
   const runCost = Math.min(...machines.map((machine) => machine.runCost));
   return {
+    idle,
     late: Math.min(latest, rates.late > 0 ? Math.floor(points / rates.late + EPSILON) : latest),
     runs: Math.min(
       users,

@@ -3,7 +3,7 @@
  * lies in one slot. Between slots lies the changeover, a linear row in the two settings.
  */
 
-import { type Literal, of, type Program, Sum } from '../../constraint/program.js';
+import { FAR, type Literal, not, of, type Program, Sum } from '../../constraint/program.js';
 import { type Machine, transitionTime } from '../../kernel/model.js';
 import type { Dial } from '../../problem/problem.js';
 import type { Doing, Times } from './times.js';
@@ -85,12 +85,14 @@ export function addRuns(times: Times, m: number, dial: Dial, users: readonly Use
     for (const literal of inSlot[u]!) chosen.add(literal);
     program.row(0, chosen.add(user.there, -1), 0);
   });
-  const firsts = addIdle(times, machine, users, slots, inSlot);
+  if (times.limits.idle === 'exact') addIdle(times, machine, users, slots, inSlot);
+  else addLeastIdle(times, machine, users, slots);
 
   slots.forEach((slot, r) => {
-    const some = new Sum();
-    for (const first of firsts) some.add(first[r]!);
-    program.row(0, some.add(slot.active, -1), 0);
+    program.some(
+      inSlot.map((own) => own[r]!),
+      [slot.active],
+    );
     if (r > 0) program.pay(new Sum().add(slot.active), machine.runCost);
   });
   const first = slots[0]!;
@@ -149,9 +151,32 @@ function addMembership(
   return inside;
 }
 
+/** No fewer than the minutes of all runs less those of all that is on: exact where nothing is on together. */
+function addLeastIdle({ program, latest }: Times, machine: Machine, users: readonly User[], slots: readonly Slot[]): void {
+  if (machine.idleCost === 0) return;
+  const idle = of(program.int(0, latest));
+  const open = new Sum();
+  for (const slot of slots) {
+    open.plus(slot.end).plus(slot.start, -1);
+    program.row(-FAR, slot.end.copy().plus(slot.start, -1), 0, [not(slot.active)]);
+  }
+  for (const { doing, there } of users) {
+    if (there === program.yes) {
+      open.plus(doing.minutes, -1);
+      continue;
+    }
+    const on = program.int(0, latest);
+    program.atLeast(doing.minutes.copy().add(on, -1), 0);
+    program.row(0, of(on), 0, [not(there)]);
+    open.add(on, -1);
+  }
+  program.atLeast(idle.copy().plus(open, -1), 0);
+  program.pay(idle, machine.idleCost);
+}
+
 /**
  * Minutes of runs in which nothing is on. Each user is the first of a run or follows another of the same run that began before it,
- * and is charged the gap between: the least choice is exact. Returns first[u][r]: user u opens run r.
+ * and is charged the gap between: the least choice is exact.
  */
 function addIdle(
   { program, latest }: Times,
@@ -159,13 +184,13 @@ function addIdle(
   users: readonly User[],
   slots: readonly Slot[],
   inSlot: readonly (readonly Literal[])[],
-): Literal[][] {
+): void {
   const slotOf = users.map((_, u) => {
     const number = new Sum();
     slots.forEach((_, r) => void number.add(inSlot[u]![r]!, r));
     return number;
   });
-  return users.map((user, u) => {
+  const firsts = users.map((user, u) => {
     const way = new Sum().add(user.there, -1);
     const firsts = slots.map((slot, r) => {
       const first = program.bool();
@@ -187,6 +212,11 @@ function addIdle(
     program.row(0, way, 0);
     program.pay(gap, machine.idleCost);
     return firsts;
+  });
+  slots.forEach((slot, r) => {
+    const opened = new Sum();
+    for (const own of firsts) opened.add(own[r]!);
+    program.row(0, opened.add(slot.active, -1), 0);
   });
 }
 

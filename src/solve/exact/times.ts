@@ -8,6 +8,8 @@ export interface Limits {
   readonly late: number;
   /** Most runs of one machine. */
   readonly runs: number;
+  /** Minutes of a machine with nothing in it, exactly or at least: far fewer rows, and seldom not the same. */
+  readonly idle: 'exact' | 'least';
 }
 
 /** One activity, or the storage of one job, as something that runs for a time in one of several modes. */

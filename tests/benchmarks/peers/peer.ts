@@ -37,7 +37,7 @@ export interface PeerOptions {
 }
 
 /** In the first program. Most meals need no more. */
-const FIRST: Limits = { late: 0, runs: 6 };
+const FIRST: Limits = { late: 0, runs: 6, idle: 'exact' };
 
 /** So many of the solver's solutions are asked whether everything keeps its spot. */
 const FROM_THE_LAST = 20;
@@ -119,7 +119,8 @@ function widen({ model }: Compiled, { late, runs }: Limits, points: number): Lim
   const most = Math.max(...model.groups.map((group) => model.horizon - group.due), 0);
   const users = model.activities.length + model.jobs.length;
   const runCost = Math.min(...model.machines.map((machine) => machine.runCost));
-  const wanted = {
+  const wanted: Limits = {
+    idle: 'exact',
     late: Math.min(
       most,
       Math.max(
