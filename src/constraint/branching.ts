@@ -6,10 +6,14 @@ import type { Half, Store } from './store.js';
 
 const DECAY = 1 / 0.95;
 
+/** Places of variables that are not in the heap: for now, or for good. */
+const NOT_THERE = -1;
+const NEVER = -2;
+
 export class Branching {
   private activity = new Float64Array(64);
   private bump = 1;
-  /** Binary heap of variables, the most active first, and where each stands in it (-1: not). */
+  /** Binary heap of variables, the most active first, and where each stands in it. */
   private readonly heap: number[] = [];
   private readonly place: number[] = [];
   /** NaN: none. */
@@ -26,7 +30,7 @@ export class Branching {
     this.best = values;
   }
 
-  addVariable(v: number, activity: number): void {
+  addVariable(v: number, activity: number, decide: boolean): void {
     if (v >= this.activity.length) {
       const more = new Float64Array(this.activity.length * 2);
       more.set(this.activity);
@@ -34,7 +38,7 @@ export class Branching {
     }
     this.activity[v] = activity;
     this.wish[v] = Number.NaN;
-    this.place[v] = -1;
+    this.place[v] = decide ? NOT_THERE : NEVER;
     this.free(v);
   }
 
@@ -56,7 +60,7 @@ export class Branching {
 
   /** A variable may be decided again. */
   free(v: number): void {
-    if (this.place[v]! >= 0) return;
+    if (this.place[v] !== NOT_THERE) return;
     this.place[v] = this.heap.push(v) - 1;
     this.up(this.heap.length - 1);
   }
@@ -97,7 +101,7 @@ export class Branching {
 
   private pop(): void {
     const { heap, place } = this;
-    place[heap[0]!] = -1;
+    place[heap[0]!] = NOT_THERE;
     const last = heap.pop()!;
     if (heap.length === 0) return;
     heap[0] = last;

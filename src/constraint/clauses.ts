@@ -5,14 +5,17 @@
 import type { Atoms, Explainer } from './explainer.js';
 import type { Half, Store } from './store.js';
 
+/** Atoms for which there is room at first. */
+const FIRST_SIZE = 65_536;
+
 /** Share of the learned clauses that is kept at each clearing, and those of so few levels always. */
 const KEPT = 0.5;
 const FEW_LEVELS = 2;
 
 export class Clauses implements Explainer {
   /** All atoms one after the other. */
-  private halves = new Int32Array(4096);
-  private values = new Float64Array(4096);
+  private halves = new Int32Array(FIRST_SIZE);
+  private values = new Float64Array(FIRST_SIZE);
   private used = 0;
   /** By clause. */
   private readonly start: number[] = [];

@@ -58,9 +58,10 @@ export class Engine {
     this.analysis = new Analysis(this.store, this.explainers, (half) => this.branching.involve(half));
   }
 
-  addVariable(low: number, high: number, activity = 0): number {
+  /** `decide`: whether it is searched for a value; otherwise it has what the rest leaves as its least. */
+  addVariable(low: number, high: number, activity = 0, decide = true): number {
     const v = this.store.addVariable(low, high);
-    this.branching.addVariable(v, activity);
+    this.branching.addVariable(v, activity, decide);
     return v;
   }
 

@@ -23,7 +23,8 @@ export class Optimiser {
   best: Best | null = null;
   /** No solution costs less. */
   bound: number;
-  private readonly row: number;
+  /** The upper half of the cost without its constant. */
+  private readonly total: Half;
   private terms: Term[];
   private stratum: number;
   private refuted = false;
@@ -36,11 +37,13 @@ export class Optimiser {
   ) {
     this.terms = given.map(({ half, weight }) => ({ half, weight }));
     const { store } = engine;
-    const most = given.reduce((sum, { half, weight }) => sum - weight * store.low[half ^ 1]!, 0);
-    this.row = engine.addRow({
-      halves: given.map((term) => term.half),
-      factors: given.map((term) => term.weight),
-      most: Math.min(most, below - 1 - constant),
+    const low = given.reduce((sum, { half, weight }) => sum + weight * store.low[half]!, 0);
+    const high = given.reduce((sum, { half, weight }) => sum - weight * store.low[half ^ 1]!, 0);
+    this.total = 2 * engine.addVariable(low, high, 0, false) + 1;
+    engine.addRow({
+      halves: [...given.map((term) => term.half), this.total],
+      factors: [...given.map((term) => term.weight), 1],
+      most: 0,
       when: new Atoms(),
     });
     this.stratum = Math.max(1, ...given.map((term) => term.weight));
@@ -73,7 +76,15 @@ export class Optimiser {
   /** Only solutions of less cost than this are looked for from now on. */
   expect(cost: number): void {
     this.below = Math.min(this.below, cost);
-    this.engine.rows.tighten(this.row, this.below - 1 - this.constant);
+  }
+
+  /** Back to the root, with all that is known of the cost; false where nothing is left. */
+  private begin(): boolean {
+    const { engine } = this;
+    if (!engine.toRoot()) return false;
+    const least = this.constant - (this.below - 1);
+    if (this.below === Number.POSITIVE_INFINITY || engine.store.base[this.total]! >= least) return true;
+    return engine.fix(this.total, least) && engine.toRoot();
   }
 
   private close(): void {
@@ -84,18 +95,27 @@ export class Optimiser {
   /** Looks for a better solution; true where one was found. */
   improve(work: number, shouldStop?: () => boolean): boolean {
     if (this.isProven) return false;
-    const outcome = this.engine.solve([], work, shouldStop);
-    if (outcome.kind === 'solved') {
-      this.accept();
-      return true;
+    if (!this.begin()) {
+      this.close();
+      return false;
     }
-    if (outcome.kind === 'refuted') this.close();
-    return false;
+    const { kind } = this.engine.solve([], work, shouldStop);
+    if (kind === 'solved') this.accept();
+    if (kind === 'refuted') this.close();
+    return kind === 'solved';
   }
 
   /** Looks for a better solution in which all these atoms hold. */
-  improveWithin(given: readonly Atom[], work: number, failures: number, shouldStop?: () => boolean): Outcome['kind'] {
-    const { kind } = this.engine.solveWithin(given, work, failures, shouldStop);
+  improveWithin(
+    given: readonly Atom[],
+    limits: { readonly work: number; readonly failures: number },
+    shouldStop?: () => boolean,
+  ): Outcome['kind'] {
+    if (!this.begin()) {
+      this.close();
+      return 'refuted';
+    }
+    const { kind } = this.engine.solveWithin(given, limits.work, limits.failures, shouldStop);
     if (kind === 'solved') this.accept();
     return kind;
   }
@@ -105,7 +125,7 @@ export class Optimiser {
     const { engine } = this;
     const { store } = engine;
     if (this.isProven) return false;
-    if (!engine.toRoot()) {
+    if (!this.begin()) {
       this.close();
       return true;
     }
@@ -141,10 +161,10 @@ export class Optimiser {
     this.stratum = below.length === 0 ? 1 : Math.min(next, Math.max(1, Math.floor(this.stratum / 2)));
   }
 
-  /** No term may cost alone more than the best is above the bound. */
+  /** No term may cost alone more than the best is above what all terms cost at their least. */
   private harden(): void {
     const { engine } = this;
-    const slack = this.below - 1 - this.bound;
+    const slack = this.below - 1 - this.lowest();
     if (slack === Number.POSITIVE_INFINITY) return;
     for (const { half, weight } of this.terms) {
       const more = Math.floor(slack / weight);
@@ -167,7 +187,7 @@ export class Optimiser {
     const weight = Math.min(...own.map((term) => term.weight));
     const low = core.reduce((sum, atom) => sum - atom.value, 0);
     const high = own.reduce((sum, term) => sum - store.base[term.half ^ 1]!, 0);
-    const sum = engine.addVariable(low + 1, high);
+    const sum = engine.addVariable(low + 1, high, 0, false);
     engine.addRow({
       halves: [...own.map((term) => term.half), 2 * sum + 1],
       factors: [...own.map(() => 1), 1],

@@ -53,7 +53,7 @@ describe('within what is given', () => {
       const { optimiser, domains } = small;
       const v = seed % domains.length;
       const [low] = domains[v]!;
-      const kind = optimiser.improveWithin([{ half: 2 * v + 1, value: -low }], WORK, 1000);
+      const kind = optimiser.improveWithin([{ half: 2 * v + 1, value: -low }], { work: WORK, failures: 1000 });
       expect(kind).not.toBe('stopped');
       if (kind === 'solved') {
         improved++;

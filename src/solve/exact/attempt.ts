@@ -20,8 +20,7 @@ import { wishesOf } from './wishes.js';
 const SCALES = [100, 900, 3600, 36_000, 180_000, 1_000_000];
 
 /** What one neighbourhood is searched for, in entries of the trail and in failures. */
-const NEAR = 300_000;
-const NEAR_FAILURES = 100;
+const NEAR = { work: 300_000, failures: 100 };
 
 /** Work of the first turn of each kind, and by how much the turns grow. */
 const SLICE = 20_000;
@@ -126,7 +125,7 @@ export class Attempt {
     const destroy = NEIGHBOURHOODS[rng.below(NEIGHBOURHOODS.length)]!;
     const out = new Set(destroy(judge.best, Math.max(1, Math.round(this.size)), rng).jobs);
     const atoms = this.keeper.keep(judge.best, this.wishes, out);
-    const found = optimiser.improveWithin(atoms, NEAR, NEAR_FAILURES, judge.shouldStop);
+    const found = optimiser.improveWithin(atoms, NEAR, judge.shouldStop);
     if (found === 'stopped') this.size = Math.max(1, this.size * 0.9);
     if (found === 'refuted') this.size += 0.15;
     return found !== 'solved' || this.harvest();

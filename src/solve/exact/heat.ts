@@ -152,7 +152,12 @@ function addMembership(
 }
 
 /** No fewer than the minutes of all runs less those of all that is on: exact where nothing is on together. */
-function addLeastIdle({ program, latest }: Times, machine: Machine, users: readonly User[], slots: readonly Slot[]): void {
+function addLeastIdle(
+  { program, latest }: Times,
+  machine: Machine,
+  users: readonly User[],
+  slots: readonly Slot[],
+): void {
   if (machine.idleCost === 0) return;
   const idle = of(program.int(0, latest));
   const open = new Sum();
