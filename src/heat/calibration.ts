@@ -2,10 +2,10 @@
 export interface Calibration {
   /** Partial pressure of the vapour in the air of an oven in which something roasts, Pa. */
   readonly vapour: number;
-  /** kg/m² of water lost after which a roasting surface lets the next through half as easily. */
+  /** kg/m² of water lost after which a roasting surface lets the next through half as easily, in a still oven. */
   readonly dries: number;
   /** A whole bird heats as a ball so many times as thick as the solid ball of its weight: it is hollow, and its breasts are two. */
   readonly bird: number;
 }
 
-export const CALIBRATION: Calibration = { vapour: 15_000, dries: 0.2, bird: 0.76 };
+export const CALIBRATION: Calibration = { vapour: 30_000, dries: 1.5, bird: 0.74 };

@@ -6,6 +6,8 @@
  */
 import type { Composition } from './composition.js';
 
+/** Heat capacity of the juice, J/kgK. */
+const WATER = 4180;
 const LOWEST = 0;
 const HIGHEST = 150;
 
@@ -123,16 +125,27 @@ const ROWS = 256;
 const FROM = -40;
 const TO = 400;
 
+/** Between these, °C, meat contracts and its juice leaves. */
+const CONTRACTS = [55, 75] as const;
+
+/** Share of the juice that has left, and its integral over temperature, K. */
+function pressedOut(celsius: number): { share: number; sum: number } {
+  const [from, to] = CONTRACTS;
+  const share = Math.min(Math.max((celsius - from) / (to - from), 0), 1);
+  return { share, sum: (share * Math.min(celsius - from, to - from)) / 2 + Math.max(celsius - to, 0) };
+}
+
 /**
  * A food of this composition. Its density is that at 20 °C, where it is weighed and measured; temperatures within 2e-4 K of the
- * formulas, -40 to 400 °C.
+ * formulas, -40 to 400 °C. `juice`: share of its weight that leaves as water when it contracts, and needs no more heat.
  */
-export function matterOf(composition: Composition): Matter {
+export function matterOf(composition: Composition, juice = 0): Matter {
   const density = densityOf(composition, 20);
+  const gone = juice * WATER;
   return tabled(
     density,
-    (celsius) => enthalpyOf(composition, celsius),
-    (celsius) => heatCapacityOf(composition, celsius),
+    (celsius) => enthalpyOf(composition, celsius) - gone * pressedOut(celsius).sum,
+    (celsius) => heatCapacityOf(composition, celsius) - gone * pressedOut(celsius).share,
     (celsius) => conductivityOf(composition, celsius),
   );
 }
@@ -159,8 +172,8 @@ function tabled(density: number, enthalpy: OfCelsius, heatCapacity: OfCelsius, c
   let celsius = FROM;
   for (let row = 0; row <= ROWS; row++) {
     const wanted = (lowest + row * step) / density;
-    // The heat capacity hardly changes, so a few Newton steps from the row before are exact.
-    for (let i = 0; i < 4; i++) celsius += (wanted - enthalpy(celsius)) / heatCapacity(celsius);
+    // The heat capacity changes slowly, so a few Newton steps from the row before are exact.
+    for (let i = 0; i < 5; i++) celsius += (wanted - enthalpy(celsius)) / heatCapacity(celsius);
     table[row * ROW] = celsius;
     table[row * ROW + 2] = conductivity(celsius);
   }

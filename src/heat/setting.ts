@@ -5,9 +5,9 @@
  */
 import type { Calibration } from './calibration.js';
 import type { Surroundings } from './exchange.js';
-import type { Joint } from './joint.js';
+import { givesJuice, type Joint } from './joint.js';
 import type { Around } from './stretch.js';
-import { vapourPressure } from './vapour.js';
+import { SEA_LEVEL_PRESSURE, vapourPressure } from './vapour.js';
 
 export type Setting =
   /**
@@ -57,6 +57,14 @@ const FAN = 21;
  * Science 63 (1998) 257; attribution from memory), less about 12 of radiation; the engineering range is 5 to 15.
  */
 const STILL = 7.3;
+/**
+ * kg/m² of water after which a surface lets the next through half as easily where no juice comes up from inside, or not as fast as a
+ * fire dries it. Our estimate. Juice keeps a roasting surface wet for longer: up to 65 to 70 °C in the middle meat evaporates as a wet body does,
+ * near the wet bulb of the oven's air (Bengtsson, Jakobsson and Dagerskog, J. Food Science 41 (1976) 1047).
+ */
+const PARCHES = 0.2;
+/** °C of an oven in which a roast gives off next to no vapour, and of that to which the fitted vapour belongs. */
+const [NOTHING, USUAL] = [20, 165];
 /** Contact with a hot plate: 200 to 1200 W/m²K were measured under a patty that was pressed (Housova and Topinka, J. Food Engineering 4 (1985) 169, from memory). */
 const CONTACT = 300;
 /** Share of a face that touches: bars of a grate; the floor of a skillet. Our estimates. */
@@ -83,14 +91,18 @@ export function partsOf(setting: Setting, joint: Joint, calibration: Calibration
   const round = joint.body.shape === 'cylinder' || joint.body.shape === 'sphere';
   switch (setting.kind) {
     case 'air': {
-      const open = inAir(setting, calibration);
+      const open = inAir(
+        setting,
+        steamOf(setting.celsius, calibration),
+        givesJuice(joint) ? calibration.dries : PARCHES,
+      );
       if (setting.on !== 'pan') return [{ around: evenly(made(open)), share: 1 }];
       const rolled = made(onMetal(open, TURNED_DOWN));
       if (round) return [{ around: { bottom: made(open), top: made(open), side: rolled }, share: 1 }];
       return [{ around: { bottom: made(onMetal(open, 1)), top: made(open), side: made(open) }, share: 1 }];
     }
     case 'sear':
-      return searing(setting, calibration.dries, round, made);
+      return searing(setting, round, made);
     case 'room':
       return [{ around: evenly(made(inRoom(setting.celsius, setting.covered))), share: 1 }];
   }
@@ -98,11 +110,22 @@ export function partsOf(setting: Setting, joint: Joint, calibration: Calibration
 
 const evenly = (one: Surroundings): Around => ({ bottom: one, top: one, side: one });
 
+/**
+ * Partial pressure of the vapour in an oven's air, Pa: what evaporates into the air that goes through it. That grows with the heat, from
+ * nothing in an oven that is hardly warmer than a wet roast, through what was fitted at the usual heat.
+ */
+function steamOf(celsius: number, { vapour }: Calibration): number {
+  const usual = vapour / (SEA_LEVEL_PRESSURE - vapour);
+  const toAir = (usual * Math.max(celsius - NOTHING, 0)) / (USUAL - NOTHING);
+  return (SEA_LEVEL_PRESSURE * toAir) / (1 + toAir);
+}
+
 type Of<Kind> = Extract<Setting, { kind: Kind }>;
 
 function inAir(
   { celsius, moving, radiant = EMISSIVITY, covered = false }: Of<'air'>,
-  { vapour, dries }: Calibration,
+  vapour: number,
+  dries: number,
 ): Surroundings {
   const coefficient = moving === 'fan' ? FAN : STILL;
   if (covered) return { air: celsius, coefficient, walls: { celsius, emissivity: FOIL } };
@@ -110,7 +133,8 @@ function inAir(
     air: celsius,
     coefficient,
     walls: { celsius, emissivity: radiant },
-    moisture: { vapour, wetness: 1, dries },
+    // What keeps water in is as it is; beside a fan, which carries off more, it counts for more.
+    moisture: { vapour, wetness: 1, dries: (dries * STILL) / coefficient },
   };
 }
 
@@ -122,7 +146,6 @@ function onMetal(open: Surroundings, share: number): Surroundings {
 
 function searing(
   { celsius, on, turns }: Of<'sear'>,
-  dries: number,
   round: boolean,
   made: (surroundings: Surroundings) => Surroundings,
 ): Part[] {
@@ -131,7 +154,7 @@ function searing(
     air: on === 'grate' ? 80 : 40,
     coefficient: 8,
     walls: { celsius: 25, emissivity: EMISSIVITY },
-    moisture: { vapour: 2000, wetness: 1, dries },
+    moisture: { vapour: 2000, wetness: 1, dries: PARCHES },
   };
   const down = (share: number): Surroundings => {
     const plate = { celsius, coefficient: CONTACT, share: share * TOUCHES[on] };

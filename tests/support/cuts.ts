@@ -21,6 +21,11 @@ const cylinder =
     return { shape: 'cylinder', thickness, length: lengths * thickness };
   };
 
+/** Cut across a long muscle, whose thickness does not grow with the weight. */
+const rod =
+  (thickness: number): Shape =>
+  (volume) => ({ shape: 'cylinder', thickness, length: (4 * volume) / (Math.PI * thickness * thickness) });
+
 /** A cross-section that does not grow with the weight. */
 const section =
   (thickness: number, width: number): Shape =>
@@ -112,7 +117,13 @@ const CUTS: readonly Cut[] = [
   },
   { species: /beef/, cut: /strip|top loin/, shape: section(0.07, 0.19), bone: false, source: PRACTICE },
   { species: /beef/, cut: /tri-tip/, shape: section(0.055, 0.1), bone: false, source: PRACTICE },
-  { species: /beef/, cut: /eye.*round/, shape: cylinder(2.5), bone: false, source: PRACTICE },
+  {
+    species: /beef/,
+    cut: /eye.*round/,
+    shape: rod(0.095),
+    bone: false,
+    source: 'a part of a whole eye of 2.2 kg, three times as long as thick (common practice)',
+  },
   { species: /beef/, cut: /petite tender/, shape: cylinder(3.6), bone: false, source: PRACTICE },
   { species: /beef/, cut: /round tip|sirloin tip/, shape: cylinder(1.1), bone: false, source: PRACTICE },
   { species: /beef/, cut: /rolled|rib.*boneless/, shape: cylinder(1), bone: false, source: PRACTICE },

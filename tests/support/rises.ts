@@ -1,5 +1,6 @@
 /** Published rises of a core after the oven, beside what the model says. °C, minutes, kilograms. */
 import { CALIBRATION, type Calibration } from '../../src/heat/calibration.js';
+import { FOODS } from '../../src/heat/composition.js';
 import { Prepared } from '../../src/heat/heating.js';
 import type { Joint } from '../../src/heat/joint.js';
 import { cutOf } from './cuts.js';
@@ -74,6 +75,39 @@ export const RISES: readonly Rise[] = [
     minutes: 15,
   },
 ];
+
+/** A large roast of beef, 15 cm thick, for the rest after which it is usually carved. */
+const large: Joint = {
+  food: FOODS.beef,
+  body: { shape: 'cylinder', thickness: 0.15, length: 0.33 },
+  from: 5,
+  bone: false,
+  crust: 0,
+};
+
+/** Common practice, no source: a large roast out at 53 to 55 °C from 160 to 175 °C is at 57 to 60 °C after 20 to 30 minutes. */
+export const PRACTICE: readonly Rise[] = [
+  [53, 160],
+  [54, 167],
+  [55, 175],
+].flatMap(([pull, oven]) =>
+  [20, 30].map((minutes) => ({
+    source: 'common practice, no source',
+    cut: 'large roast, 15 cm',
+    joint: large,
+    oven: oven!,
+    pull: pull!,
+    low: 57,
+    high: 60,
+    minutes,
+  })),
+);
+
+/** °C by which the model is above what is published, or below (negative). */
+export function beyond(rise: Rise, calibration: Calibration = CALIBRATION): number {
+  const core = coreAfter(rise, calibration);
+  return core > rise.high ? core - rise.high : Math.min(core - rise.low, 0);
+}
 
 /** °C at the core after so many minutes in the open, by the model. */
 export function coreAfter({ joint, oven, pull, minutes }: Rise, calibration: Calibration = CALIBRATION): number {
