@@ -8,6 +8,8 @@ export const CAUTION_RULES = [
   'grill-outdoors',
   /** The same foods as in `core-unsafe`, set below their figure and safe only if the core goes as predicted. */
   'core-predicted',
+  /** Set to its published core temperature, and it may rise to less where the rest is reckoned on. */
+  'core-short',
   /** A whole cut, fish or eggs are set below their published core temperature. */
   'core-low',
   /** A core target of a food that we have no figure for. */

@@ -34,7 +34,8 @@ export function coreCautions(meal: Meal): Caution[] {
     const said = verdicts.flatMap((verdict) => {
       const { figure, target, met } = verdict;
       if (figure === null) return unknownCautions(meal.foods[at]!, target.celsius, dish.name);
-      return met ? shortRest(meal, dish, at, target.step, figure) : [lowCaution(verdict, figure, rests, dish.name)];
+      if (!met) return [lowCaution(verdict, figure, rests, dish.name)];
+      return [...shortRise(verdict, figure, dish.name), ...shortRest(meal, dish, at, target.step, figure)];
     });
     return cooked ? said : [...untold(meal, dish, at), ...said];
   });
@@ -64,6 +65,23 @@ export function lowCaution(
     ? 'It counts for the highest core reached: a thermometer must show it before serving.'
     : 'Raise the target, or see a thermometer show it before serving.';
   return { rule: strict ? 'core-unsafe' : 'core-low', source, dish, say: `${set}${forecast} ${remedy}` };
+}
+
+/**
+ * It is to rise to a published figure at rest, and does not if it is bigger, colder or less heated than was said: by how much it misses, which
+ * is by how much later it must leave the heat.
+ */
+export function shortRise(
+  { celsius, predicted }: Judgement,
+  figure: CoreFigure,
+  dish: string | null,
+  degree: Degree = 'C',
+): Caution[] {
+  if (predicted === null || predicted.satisfies !== null) return [];
+  const missing = figure.celsius - predicted.peak;
+  const less = degree === 'F' ? `${Math.ceil(1.8 * missing)} °F` : `${Math.ceil(missing)} °C`;
+  const say = `Set to ${showTemperature(celsius, degree)}; if it heats slowly it may rise to ${less} less. Published for ${figure.food}: ${told(figure)}. Pull it ${less} later, or see a thermometer show the figure at rest before it is cut.`;
+  return [{ rule: 'core-short', source: sourceFor(figure), dish, say }];
 }
 
 /** `Predicted: 61 °C at most, and 40 % of the published 12 min at 60 °C.` */

@@ -5,7 +5,7 @@ import { quote } from '../units/measure.js';
 import { showMinutes, showTemperature } from '../units/show.js';
 import type { Degree } from '../units/temperature.js';
 import { type Caution, type CautionRow, rankOf } from './caution.js';
-import { lowCaution, restCaution, sourceFor, told, unknownCautions } from './core.js';
+import { lowCaution, restCaution, shortRise, sourceFor, told, unknownCautions } from './core.js';
 import type { DishCurve } from './curve.js';
 import { FAT_CAUTION, grillCaution, IRON_CAUTION } from './fire.js';
 import { type Food, foodOf } from './foods.js';
@@ -64,7 +64,8 @@ function coreCautions({ goal, rest, degree }: SinglePiece, food: Food, judgement
   const { figure, met } = judgement;
   if (figure === null) return unknownCautions(food, goal, null, degree);
   if (!met) return [lowCaution(judgement, figure, rest > 0, null, degree)];
-  return rest >= figure.rest ? [] : [restCaution(`It rests ${showMinutes(rest)}`, figure, null)];
+  const short = shortRise(judgement, figure, null, degree);
+  return rest >= figure.rest ? short : [...short, restCaution(`It rests ${showMinutes(rest)}`, figure, null)];
 }
 
 /** Always said; with the published figure where no other caution gives it. */

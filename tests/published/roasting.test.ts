@@ -45,7 +45,7 @@ describe('government timetables: FSIS, foodsafety.gov, and the National Live Sto
     }
   });
 
-  it('are met by 24 of the 35 held-out rows within 10 %: the aim of 80 % is not reached, and these are the ones that miss', () => {
+  it('are met by 22 of the 35 held-out rows within 10 %: the aim of 80 % is not reached, and these are the ones that miss', () => {
     const met = metOf(HELD_OUT);
     expect(HELD_OUT.filter((trial) => !met.includes(trial)).map(nameOf)).toEqual([
       // Two tables of one government disagree: the other row of this leg is met.
@@ -54,14 +54,23 @@ describe('government timetables: FSIS, foodsafety.gov, and the National Live Sto
       'pheasant: young, whole, 74 °C',
       'lamb: crown roast, 63 °C',
       'pork: loin roast, bone-in, 63 °C',
-      'chicken: breast halves, boneless, 4 oz, 74 °C',
-      'ham: fresh, uncooked: whole leg, bone-in, 63 °C',
+      'ham: smoked, cook before eating: half, bone-in, 63 °C',
+      'ham: smoked, cooked: half, bone-in, 60 °C',
       'ham: fresh, uncooked: whole leg, boneless, 63 °C',
+      // The oldest chart has the slowest oven and the hottest cores; a surface that stays wet gets there late.
       'beef: standing ribs, 71 °C',
-      'beef: rolled rib, 77 °C',
+      'beef: standing ribs, 77 °C',
       'veal: rib (rack), 77 °C',
+      'veal: shoulder, bone in, 77 °C',
+      'lamb: leg, 81 °C',
     ]);
-    expect(farOf(HELD_OUT).map(nameOf)).toEqual(['lamb: leg, bone-in, 63 °C', 'pheasant: young, whole, 74 °C']);
+    expect(farOf(HELD_OUT).map(nameOf)).toEqual([
+      'lamb: leg, bone-in, 63 °C',
+      'lamb: crown roast, 63 °C',
+      'veal: rib (rack), 77 °C',
+      'veal: shoulder, bone in, 77 °C',
+      'lamb: leg, 81 °C',
+    ]);
   });
 
   it('are met by more than 80 % of the held-out rows if a row’s lightest and heaviest piece span its minutes', () => {
@@ -69,20 +78,20 @@ describe('government timetables: FSIS, foodsafety.gov, and the National Live Sto
     expect(met.length / HELD_OUT.length).toBeGreaterThan(0.8);
   });
 
-  it('are a little long on average, by 5 to 6 %', () => {
+  it('are a little long on average, by 7 to 8 %', () => {
     const errors = HELD_OUT.map((trial) => Math.log(minutesOf(trial) / Math.sqrt(trial.low * trial.high)));
     const mean = errors.reduce((sum, error) => sum + error, 0) / errors.length;
     expect(mean).toBeGreaterThan(0);
-    expect(mean).toBeLessThan(0.06);
+    expect(mean).toBeLessThan(0.08);
   });
 });
 
 describe('the US beef industry’s timetable, to which nothing was fitted (roasting-times-beef.json)', () => {
   const trials = BEEF_TIMES.map(trialOf).filter((trial) => typeof trial !== 'string');
 
-  it('is met within 10 % by at least 80 % of its 43 rows, none of which is off by more than 25 %', () => {
+  it('is met within 10 % by at least 90 % of its 43 rows, none of which is off by more than 25 %', () => {
     expect(trials).toHaveLength(43);
-    expect(metOf(trials).length / trials.length).toBeGreaterThanOrEqual(0.8);
+    expect(metOf(trials).length / trials.length).toBeGreaterThanOrEqual(0.9);
     expect(farOf(trials)).toEqual([]);
   });
 });

@@ -45,6 +45,7 @@ function everyCaution(): CautionRow[] {
   return [
     ...cautionsOf(FEAST, null),
     ...cautionsOf(roastOf('Vitela', 'vitela', 58), null),
+    ...cautionsOf(roastOf('Duck', 'duck', 74), null, new Map([[0, { minutes: [0, 90, 150], celsius: [5, 55, 50] }]])),
     ...cautionsOf(roastOf('Duck', 'duck', 60), null, new Map([[0, { minutes: [0, 90, 150], celsius: [5, 60, 60] }]])),
     ...cautionsOf(
       board,

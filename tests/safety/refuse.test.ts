@@ -203,9 +203,18 @@ describe('a predicted core', () => {
     expect(caution!.source).toMatch(/Temperature Chart; USDA FSIS, Appendix A \(1999\), times for cooked meat;/);
   });
 
-  it('changes nothing for a target that meets its figure, and nothing for other dishes', () => {
-    expect(rulesWith(roastOf('Chicken', 'chicken', 74), kept(60, 0))).toEqual([]);
+  it('refuses no target that meets its figure, and changes nothing for other dishes', () => {
+    expect(refusals(roastOf('Chicken', 'chicken', 74), new Map([[0, kept(60, 0)]]))).toEqual([]);
+    expect(rulesWith(roastOf('Chicken', 'chicken', 74), kept(74, 0))).toEqual([]);
     expect(refusals(bird, new Map([[7, kept(60, 60)]]))).toHaveLength(1);
+  });
+
+  it('that falls short of a figure to which it was to rise is told, with how much later it must be pulled', () => {
+    const short = (peak: number) => cautionsOf(roastOf('Chicken', 'chicken', 74), null, new Map([[0, kept(peak, 0)]]));
+    expect(short(60)[0]).toMatchObject({ rule: 'core-short', dish: 'Chicken' });
+    expect(short(60)[0]!.say).toMatch(/rise to 14 °C less\. .*74 °C \(165 °F\).* Pull it 14 °C later/);
+    // So near to it the published time is held, too.
+    expect(short(72.4)).toEqual([]);
   });
 
   it('that is no curve is an error, not an answer', () => {

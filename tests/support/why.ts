@@ -10,6 +10,11 @@ interface Reason {
 const REASONS: readonly Reason[] = [
   {
     species: /lamb/,
+    cut: /^leg$/,
+    say: 'a core of 81 °C from an oven of 149 °C: a surface that stays wet gets there late',
+  },
+  {
+    species: /lamb/,
     cut: /leg/,
     say: 'two tables of one government disagree: 10 to 15 and 15 to 20 min/lb for the same leg; the other is met',
   },
@@ -29,6 +34,11 @@ const REASONS: readonly Reason[] = [
     say: 'geometry: the inside of the ring gets little heat; the model has an open strip',
   },
   {
+    species: /ham/,
+    cut: /smoked.*half|cooked: whole/,
+    say: 'geometry: half a ham is no cylinder but tapers to the shank',
+  },
+  {
     species: /pork/,
     cut: /loin/,
     say: 'geometry and bone: the section is that of one large loin, with its backbone',
@@ -46,6 +56,11 @@ const REASONS: readonly Reason[] = [
   },
   { species: /beef/, cut: /rolled/, say: 'geometry: rolled round seams of fat, and one figure without a range' },
   { species: /veal/, cut: /rib|rack/, say: 'geometry: taken as a pork loin; a calf is smaller' },
+  {
+    species: /veal/,
+    cut: /leg|shoulder/,
+    say: 'a core of 77 °C from an oven of 149 °C: a surface that stays wet gets there late',
+  },
   { species: /ham/, cut: /spiral/, say: 'sliced to the bone: heat and juices get between the slices' },
   { species: /beef/, cut: /ribeye/, say: 'geometry: shorter than thick, so that the cut faces count most' },
   { species: /beef/, cut: /tri-tip/, say: 'geometry: a wedge, thin towards two ends' },
