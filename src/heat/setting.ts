@@ -63,8 +63,8 @@ const STILL = 7.3;
  * near the wet bulb of the oven's air (Bengtsson, Jakobsson and Dagerskog, J. Food Science 41 (1976) 1047).
  */
 const PARCHES = 0.2;
-/** °C of an oven in which a roast gives off next to no vapour, and of that to which the fitted vapour belongs. */
-const [NOTHING, USUAL] = [20, 165];
+/** °C of an oven to which the fitted vapour belongs. */
+const USUAL = 165;
 /** Contact with a hot plate: 200 to 1200 W/m²K were measured under a patty that was pressed (Housova and Topinka, J. Food Engineering 4 (1985) 169, from memory). */
 const CONTACT = 300;
 /** Share of a face that touches: bars of a grate; the floor of a skillet. Our estimates. */
@@ -111,12 +111,12 @@ export function partsOf(setting: Setting, joint: Joint, calibration: Calibration
 const evenly = (one: Surroundings): Around => ({ bottom: one, top: one, side: one });
 
 /**
- * Partial pressure of the vapour in an oven's air, Pa: what evaporates into the air that goes through it. That grows with the heat, from
- * nothing in an oven that is hardly warmer than a wet roast, through what was fitted at the usual heat.
+ * Partial pressure of the vapour in an oven's air, Pa: what evaporates into the air that goes through it. That grows with the heat, through
+ * what was fitted at the usual one; in proportion to the °C, by our estimate, which keeps roasts of 80 °C to their usual hours.
  */
 function steamOf(celsius: number, { vapour }: Calibration): number {
   const usual = vapour / (SEA_LEVEL_PRESSURE - vapour);
-  const toAir = (usual * Math.max(celsius - NOTHING, 0)) / (USUAL - NOTHING);
+  const toAir = (usual * Math.max(celsius, 0)) / USUAL;
   return (SEA_LEVEL_PRESSURE * toAir) / (1 + toAir);
 }
 

@@ -92,7 +92,7 @@ const cases: readonly Case[] = [
     code: 0,
     stdout: [
       /\n {2}Air +Minutes +Range +Pull +Rise +Peak +Rest +Lethality\n/,
-      /\nA 70 °C +\d+ h .*\nB 90 °C +\d h/,
+      /\nA 70 °C +(\d d )?\d+ h .*\nB 90 °C +\d h/,
       /\nIn an oven at 62 °C the core never gets to 60 °C, .*: it would\nfrom \d\d °C on\.|it would from \d\d °C on\./,
       'A on the heat   a from the pull on',
     ],

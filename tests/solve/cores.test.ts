@@ -77,7 +77,7 @@ describe('a plan of a piece', () => {
     const pullOn = (appliance: string): number | undefined => {
       const ways = ['wall', 'fire'].map((place) => {
         const goal = place === 'wall' ? 'until: { core: 52C }' : 'until: { core: 66C }';
-        return `{ place: ${place}, mode: roast, ${place === appliance ? goal : `${goal}, heat: 110C`} }`;
+        return `{ place: ${place}, mode: roast, ${place === appliance ? goal : `${goal}, heat: 90C`} }`;
       });
       const roast = `- { step: roast, work: roast, on: [${ways.join(', ')}], heat: { range: 150-180C, ideal: 165C }, pan: tin }`;
       const made = planned([roast, restOf('15-35 min'), CARVE]);
