@@ -76,9 +76,8 @@ export class Engine {
     }
   }
 
-  /** The row's number, by which it can be made tighter. */
-  addRow(row: Row): number {
-    return this.rows.add(row);
+  addRow(row: Row): void {
+    this.rows.add(row);
   }
 
   /** One half plus another is at most so much, where the atom holds. */

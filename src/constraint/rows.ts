@@ -1,6 +1,5 @@
 /**
- * Rows: where all of some atoms hold, a sum of halves, each times a positive whole number, is at most a bound. Bounds of rows may only be made
- * tighter. The atoms ("when") are raised to their opposites where the sum cannot be so small.
+ * Rows: where all of some atoms hold, a sum of halves, each times a positive whole number, is at most a bound. The atoms ("when") are raised to their opposites where the sum cannot be so small.
  */
 import type { Atoms, Explainer } from './explainer.js';
 import type { Half, Store } from './store.js';
@@ -30,7 +29,6 @@ export class Rows implements Explainer {
   /** All rows so far, of which the last are not yet in the arrays. */
   private readonly rows: Row[] = [];
   private indexed = -1;
-  private readonly tightened = new Map<number, number>();
   /** How many rows were looked at. */
   looked = 0;
 
@@ -43,21 +41,15 @@ export class Rows implements Explainer {
     return this.rows.length;
   }
 
-  /** Returns the row's number; it is looked at when the engine is next at the root. */
-  add(row: Row): number {
-    return this.rows.push(row) - 1;
-  }
-
-  /** Only at the root. */
-  tighten(row: number, most: number): void {
-    if (most < (this.tightened.get(row) ?? this.rows[row]!.most)) this.tightened.set(row, most);
+  /** It is looked at when the engine is next at the root. */
+  add(row: Row): void {
+    this.rows.push(row);
   }
 
   /** Makes ready, when rows or variables were added, and has all rows looked at. Only at the root. */
   lookAtAll(): void {
     const count = this.rows.length;
     if (this.indexed !== count || this.heardFrom.length !== 2 * this.store.variables + 1) this.index();
-    for (const [row, most] of this.tightened) this.most[row] = most;
     for (let row = 0; row < count; row++) this.queue[row] = row;
     this.queued.fill(1);
     this.waiting = count;
