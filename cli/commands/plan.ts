@@ -14,8 +14,8 @@ import { workOut } from '../solving/aside.js';
 import { type Capability, capabilityOf } from '../terminal/capability.js';
 import { printed } from '../terminal/paint.js';
 import { addLooks, type LookOptions, wholeNumber, wishesOf } from './looks.js';
-import { sureOption } from './plan-chances.js';
 import { openProblem } from './problem-file.js';
+import { sureOption } from './sure-option.js';
 
 interface PlanOptions extends LookOptions {
   readonly json?: true;

@@ -3,7 +3,7 @@ import type { PlanDocument } from '../../src/plan/document.js';
 import type { Problem } from '../../src/problem/problem.js';
 import type { Reason } from '../../src/solve/explain/reason.js';
 import type { Effort } from '../../src/solve/solve.js';
-import { withChances } from '../commands/plan-chances.js';
+import { withChances } from './chances.js';
 
 /** Plain data, as what comes back is: threads hand each other copies. */
 export interface Task {
@@ -37,7 +37,7 @@ export async function work({ problem, sure, ...options }: Task, { onStage, shoul
   const solved = answered(problem, {
     ...options,
     shouldStop,
-    onProgress: (progress) => onStage({ kind: 'plan', ...progress }),
+    onProgress: ({ points, bound }) => onStage({ kind: 'plan', points, bound }),
     onWay: (done, of) => onStage({ kind: 'way', done, of }),
   });
   const { effort, seed, why } = options;
