@@ -1,4 +1,5 @@
 import { Rng } from '../kernel/rng.js';
+import { construct } from './dispatch.js';
 import { type Insertion, Insertions } from './insertion.js';
 import { MachineOrders } from './machine-orders.js';
 import { type Operations, operationsOf, type Shop, shopBound } from './shop.js';
@@ -13,7 +14,9 @@ export interface ShopPlan {
   readonly made: number;
 }
 
-/** Moves without a better schedule before the search goes back to its best one, and random moves that it then makes. */
+/** Good schedules that are kept, one for so many: each is the best of its line, and the search goes back to one and on from there by some random moves. */
+const LINES = { each: 12_500, most: 4 } as const;
+/** Moves without a better schedule before it does so. */
 const PATIENCE = 600;
 const SHAKES = { least: 3, more: 12 } as const;
 /** Least tenure of what is forbidden, and how many more at most. */
@@ -33,6 +36,7 @@ class ShopSearch {
   private readonly operations: Operations;
   private readonly now: MachineOrders;
   private readonly best: MachineOrders;
+  private readonly lead: MachineOrders;
   private readonly insertions: Insertions;
   private readonly lower: number;
   /** Until which move the first may not come before the second again on a machine. */
@@ -50,8 +54,9 @@ class ShopSearch {
   ) {
     this.operations = operationsOf(shop);
     const { size } = this.operations;
-    this.now = new MachineOrders(this.operations, shop.machines);
-    this.best = new MachineOrders(this.operations, shop.machines);
+    this.now = this.fresh();
+    this.best = this.fresh();
+    this.lead = this.fresh();
     this.insertions = new Insertions(this.now);
     this.lower = shopBound(shop, this.operations);
     this.forbidden = new Int32Array(size * size);
@@ -60,58 +65,62 @@ class ShopSearch {
   }
 
   run(schedules: number): ShopPlan {
-    const { now, best } = this;
-    this.construct();
+    const { now, best, rng } = this;
+    this.made = 1;
+    construct(now, null);
     best.copy(now);
-    let stale = 0;
-    while (this.made < schedules && best.makespan > this.lower) {
-      const move = this.choose();
-      if (move !== null) this.make(move);
-      stale++;
-      if (now.makespan < best.makespan) {
-        best.copy(now);
-        stale = 0;
-      } else if (move === null || stale > PATIENCE) {
+    const many = Math.max(1, Math.min(LINES.most, Math.floor(schedules / LINES.each)));
+    const lines: MachineOrders[] = [];
+    while (this.goesOn(schedules)) {
+      let line: MachineOrders;
+      if (lines.length < many) {
+        if (lines.length > 0) {
+          this.made++;
+          construct(now, rng);
+        }
+        line = this.fresh();
+        line.copy(now);
+        lines.push(line);
+      } else {
+        const [one, other] = [0, 1].map(() => lines[rng.below(many)]!) as [MachineOrders, MachineOrders];
+        line = one.makespan <= other.makespan ? one : other;
+        now.copy(line);
         this.shake();
-        stale = 0;
       }
+      this.follow(line, schedules);
     }
     const { heads, machine, makespan } = best;
     return { starts: heads.slice(), machines: machine.slice(), makespan, lower: this.lower, made: this.made };
   }
 
-  /** One operation after the other: of those that may come next one with much of its job to go, where it ends first. */
-  private construct(): void {
-    const { now, operations, rng } = this;
-    const { size, modes, before, after } = operations;
-    const rest = new Float64Array(size);
-    for (let v = size - 1; v >= 0; v--) {
-      const minutes = modes[v]!.reduce((sum, mode) => sum + mode.minutes, 0) / modes[v]!.length;
-      rest[v] = minutes + (after[v]! >= 0 ? rest[after[v]!]! : 0);
+  private fresh(): MachineOrders {
+    return new MachineOrders(this.operations, this.shop.machines);
+  }
+
+  private goesOn(schedules: number): boolean {
+    return this.made < schedules && this.best.makespan > this.lower;
+  }
+
+  /** Move after move until nothing better comes; the best of them takes the line's place unless it is worse. */
+  private follow(line: MachineOrders, schedules: number): void {
+    const { now, best, lead } = this;
+    this.forbidden.fill(0);
+    this.banned.fill(0);
+    lead.copy(now);
+    if (lead.makespan < best.makespan) best.copy(lead);
+    for (let stale = 0; stale <= PATIENCE && this.goesOn(schedules); stale++) {
+      const move = this.choose();
+      if (move === null) {
+        this.made++;
+        break;
+      }
+      this.make(move);
+      if (now.makespan >= lead.makespan) continue;
+      lead.copy(now);
+      stale = 0;
+      if (lead.makespan < best.makespan) best.copy(lead);
     }
-    const open = Array.from({ length: size }, (_, v) => v).filter((v) => before[v]! < 0);
-    const last = new Int32Array(this.shop.machines).fill(-1);
-    const free = new Int32Array(this.shop.machines);
-    const ends = new Int32Array(size);
-    while (open.length > 0) {
-      let pick = 0;
-      for (let i = 1; i < open.length; i++) if (rest[open[i]!]! > rest[open[pick]!]!) pick = i;
-      const v = open.splice(pick, 1)[0]!;
-      const ready = before[v]! >= 0 ? ends[before[v]!]! : 0;
-      let [mode, end] = [0, Number.POSITIVE_INFINITY];
-      modes[v]!.forEach(({ machine, minutes }, m) => {
-        const at = Math.max(ready, free[machine]!) + minutes;
-        if (at < end || (at === end && rng.below(2) === 0)) [mode, end] = [m, at];
-      });
-      const { machine } = modes[v]![mode]!;
-      now.putIn(v, mode, last[machine]!);
-      last[machine] = v;
-      free[machine] = end;
-      ends[v] = end;
-      if (after[v]! >= 0) open.push(after[v]!);
-    }
-    now.measure();
-    this.made++;
+    if (lead.makespan <= line.makespan) line.copy(lead);
   }
 
   /** Operations of one longest path, drawn where it parts. */
@@ -234,11 +243,7 @@ class ShopSearch {
     now.measure();
   }
 
-  /** Back to the best, and some random moves on from there. */
   private shake(): void {
-    this.now.copy(this.best);
-    this.forbidden.fill(0);
-    this.banned.fill(0);
     for (let left = SHAKES.least + this.rng.below(SHAKES.more); left > 0; left--) {
       let move: Insertion | null = null;
       let all = 0;
