@@ -1,6 +1,6 @@
 /** The three figures of the model that no source gives: fitted to a third of the published roasting times and rises after roasting. */
 export interface Calibration {
-  /** Partial pressure of the vapour in the air of an oven in which something roasts, Pa. */
+  /** Partial pressure of the vapour in the air of an oven of 165 °C in which something roasts, Pa. */
   readonly vapour: number;
   /** kg/m² of water lost after which a roasting surface lets the next through half as easily, in a still oven. */
   readonly dries: number;

@@ -28,7 +28,7 @@ const BONE = 0.15;
 const OF_BONE: Composition = { water: 0.5, protein: 0.12, fat: 0.16, carbohydrate: 0, fibre: 0, ash: 0.22 };
 
 /**
- * Share of its weight that meat and fish lose as juice by 75 °C, part of it as drip: losses of 20 to 30 % are measured at a core of 70 to 80 °C
+ * Share of its weight that meat and fish lose as juice by 80 °C, part of it as drip: losses of 20 to 30 % are measured at a core of 70 to 80 °C
  * (from memory; Bengtsson, Jakobsson and Dagerskog, 1976, have the drip begin about 65 °C).
  */
 const JUICE = 0.2;

@@ -126,7 +126,7 @@ const FROM = -40;
 const TO = 400;
 
 /** Between these, °C, meat contracts and its juice leaves. */
-const CONTRACTS = [55, 75] as const;
+const CONTRACTS = [50, 80] as const;
 
 /** Share of the juice that has left, and its integral over temperature, K. */
 function pressedOut(celsius: number): { share: number; sum: number } {

@@ -49,7 +49,7 @@ const COARSE: Accuracy = { cells: 4, across: 3, tolerance: 1.5, evens: true, ins
 const AT_ONCE = 1e-6;
 
 /** Expected minutes so near to those found are believed, and a pull, K. */
-const NEAR = 0.0007;
+const NEAR = 0.001;
 const NEAR_PULL = 0.1;
 
 type Found = Omit<Pulled, 'slope'>;

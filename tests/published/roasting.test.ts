@@ -45,7 +45,7 @@ describe('government timetables: FSIS, foodsafety.gov, and the National Live Sto
     }
   });
 
-  it('are met by 22 of the 35 held-out rows within 10 %: the aim of 80 % is not reached, and these are the ones that miss', () => {
+  it('are met by 23 of the 35 held-out rows within 10 %: the aim of 80 % is not reached, and these are the ones that miss', () => {
     const met = metOf(HELD_OUT);
     expect(HELD_OUT.filter((trial) => !met.includes(trial)).map(nameOf)).toEqual([
       // Two tables of one government disagree: the other row of this leg is met.
@@ -55,7 +55,6 @@ describe('government timetables: FSIS, foodsafety.gov, and the National Live Sto
       'lamb: crown roast, 63 °C',
       'pork: loin roast, bone-in, 63 °C',
       'ham: smoked, cook before eating: half, bone-in, 63 °C',
-      'ham: smoked, cooked: half, bone-in, 60 °C',
       'ham: fresh, uncooked: whole leg, boneless, 63 °C',
       // The oldest chart has the slowest oven and the hottest cores; a surface that stays wet gets there late.
       'beef: standing ribs, 71 °C',

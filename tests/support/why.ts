@@ -43,6 +43,7 @@ const REASONS: readonly Reason[] = [
     cut: /loin/,
     say: 'geometry and bone: the section is that of one large loin, with its backbone',
   },
+  { species: /chicken/, cut: /legs/, say: 'geometry: pieces of 2.5 times their thickness; thicker ones are met' },
   { species: /chicken/, cut: /breast/, say: 'geometry: pieces of 1.25 in; at 1 in it is met' },
   {
     species: /ham/,
