@@ -1,10 +1,9 @@
 /**
- * The schedule whose last activity begins earliest, or the proof that there is none. First activities are decided in the order of their
- * earliest starts, in turn with those that had most part in failures (A. Schutt, T. Feydy, P. J. Stuckey, M. G. Wallace, Solving RCPSP/max
- * by lazy clause generation, Journal of Scheduling 16, 2013); then slices that look for a better one near the best take turns with
- * slices that refute the least makespan that is not yet refuted.
+ * The schedule whose last activity begins earliest, or the proof that there is none. Until there is one, activities are decided in the order of
+ * their earliest starts, in turn with those that had most part in failures (A. Schutt, T. Feydy, P. J. Stuckey, M. G. Wallace, Solving
+ * RCPSP/max by lazy clause generation, Journal of Scheduling 16, 2013). Then turns that look for anything better, near the best, follow turns
+ * that try to refute short makespans (destructive lower bounds; R. Klein, A. Scholl, EJOR 112, 1999), in steps that grow while they succeed.
  */
-import { Optimiser } from '../constraint/optimiser.js';
 import { Model } from './model.js';
 import { horizonOf, type Problem, type Schedule } from './problem.js';
 
@@ -29,30 +28,88 @@ export interface Limit {
   readonly below?: number;
 }
 
-export function minimise(problem: Problem, { failures, below = Number.POSITIVE_INFINITY }: Limit): Minimum {
-  const model = new Model(problem, Math.min(below - 1, horizonOf(problem)));
-  if (model.impossible) return { best: null, lower: below, failures: 0, work: 0 };
-  const { engine, starts } = model;
-  engine.branching.first = starts;
-  const optimiser = new Optimiser(engine, [{ half: 2 * starts.at(-1)!, weight: 1 }], 0, below);
-  const goesOn = (): boolean => !optimiser.isProven && engine.failures < failures;
-  for (let slice = SLICE; goesOn(); slice *= LONGER) {
-    const until = (): void => {
-      engine.mostFailures = Math.min(failures, engine.failures + slice);
-    };
-    until();
-    while (goesOn() && optimiser.improve(Number.POSITIVE_INFINITY));
-    if (optimiser.best !== null) {
-      until();
-      while (goesOn() && optimiser.lift(Number.POSITIVE_INFINITY));
-    }
-    engine.branching.first = optimiser.best === null && engine.branching.first.length === 0 ? starts : [];
+class Descent {
+  best: readonly number[] | null = null;
+  lower: number;
+  /** Minutes by which the next makespan to refute lies above the bound. */
+  private step = 1;
+  private readonly goal: number;
+
+  constructor(
+    private readonly model: Model,
+    private readonly most: number,
+    public below: number,
+  ) {
+    this.goal = model.starts.at(-1)!;
+    this.lower = model.engine.store.lowOf(this.goal);
   }
-  const { best } = optimiser;
+
+  get goesOn(): boolean {
+    return this.lower < this.below && this.model.engine.failures < this.most;
+  }
+
+  run(): void {
+    const { branching } = this.model.engine;
+    branching.first = this.model.starts;
+    for (let slice = SLICE; this.goesOn; slice *= LONGER) {
+      this.improve(slice);
+      this.lift(slice);
+      branching.first = this.best === null && branching.first.length === 0 ? this.model.starts : [];
+    }
+  }
+
+  /** Looks for a schedule that ends at `latest` or before; true where one was found or refuted. */
+  private decide(latest: number, failures: number): boolean {
+    const { engine } = this.model;
+    engine.mostFailures = Math.min(this.most, engine.failures + failures);
+    const { half, value } = { half: 2 * this.goal + 1, value: -latest };
+    const outcome = engine.solve(latest < this.below - 1 ? [{ half, value }] : [], Number.POSITIVE_INFINITY);
+    if (outcome.kind === 'stopped') return false;
+    if (outcome.kind === 'solved') {
+      this.best = engine.values();
+      this.below = engine.valueOf(this.goal);
+      engine.branching.guide(this.best);
+      if (engine.toRoot() && engine.fix(half, 1 - this.below)) return true;
+      this.lower = this.below;
+      return true;
+    }
+    this.lower = outcome.core.length === 0 ? this.below : latest + 1;
+    engine.toRoot();
+    engine.fix(2 * this.goal, this.lower);
+    return true;
+  }
+
+  private improve(slice: number): void {
+    const until = this.model.engine.failures + slice;
+    while (this.goesOn && this.decide(this.below - 1, until - this.model.engine.failures));
+  }
+
+  private lift(slice: number): void {
+    const { engine } = this.model;
+    const until = engine.failures + slice;
+    while (this.goesOn && engine.failures < until) {
+      const latest = Math.min(this.below - 1, this.lower + this.step - 1);
+      const { lower } = this;
+      this.decide(latest, this.step > 1 ? slice / 4 : until - engine.failures);
+      if (this.lower > lower) this.step *= 2;
+      else if (this.step === 1) return;
+      else this.step = 1;
+    }
+  }
+}
+
+export function minimise(problem: Problem, { failures, below }: Limit): Minimum {
+  const latest = Math.min((below ?? Number.POSITIVE_INFINITY) - 1, horizonOf(problem));
+  const model = new Model(problem, latest);
+  if (model.impossible) return { best: null, lower: below ?? Number.POSITIVE_INFINITY, failures: 0, work: 0 };
+  const descent = new Descent(model, failures, latest + 1);
+  descent.run();
+  const { best, lower } = descent;
+  const refuted = best === null && lower === descent.below;
   return {
-    best: best === null ? null : model.scheduleOf(best.values),
-    lower: optimiser.isProven ? (best?.cost ?? below) : optimiser.bound,
-    failures: engine.failures,
-    work: engine.work,
+    best: best === null ? null : model.scheduleOf(best),
+    lower: refuted ? (below ?? Number.POSITIVE_INFINITY) : lower,
+    failures: model.engine.failures,
+    work: model.engine.work,
   };
 }

@@ -2,11 +2,15 @@
  * A problem written into the constraint engine: a start of each activity, differences for lags, a literal for each mode, a time-table for each
  * renewable, and for two that cannot run at once a literal that says which comes first, which learned clauses can speak of.
  */
+import { Energy } from '../constraint/energy.js';
 import { Engine } from '../constraint/engine.js';
 import { EngineProgram } from '../constraint/engine-program.js';
 import { type Literal, not, of, Sum } from '../constraint/program.js';
 import { Distances, type Pair } from './distances.js';
 import { leastUse, longest, type Problem, type Schedule, shortest } from './problem.js';
+
+/** Level of decisions at which only the makespan is assumed. */
+const ASSUMED = 1;
 
 export class Model {
   readonly engine = new Engine();
@@ -111,8 +115,25 @@ export class Model {
             ask(j, new Sum(minutes), start.copy().plus(minutes), uses[k]! - least, this.modes[j]!.slice(m, m + 1));
         });
       });
+      if (demands.reduce((sum, demand) => sum + demand, 0) <= capacity) return;
       program.cumulative(intervals, demands, capacity);
+      this.boundEnergy(k);
     });
+  }
+
+  /** Beside the time-table; where activities run one at a time throughout the search, else where little is decided. */
+  private boundEnergy(k: number): void {
+    const { activities, renewables } = this.problem;
+    const { store } = this.engine;
+    const tasks = activities.map((modes, j) => {
+      return { variable: this.starts[j]!, plus: 0, size: shortest(modes), demand: leastUse(modes, k) };
+    });
+    const demands = tasks.filter(({ size, demand }) => size > 0 && demand > 0).map(({ demand }) => demand);
+    const [first, second] = demands.sort((a, b) => a - b);
+    if (first === undefined || second === undefined) return;
+    const capacity = renewables[k]!;
+    const highest = first + second > capacity ? Number.POSITIVE_INFINITY : ASSUMED;
+    this.engine.addPropagator((number) => new Energy(store, number, tasks, capacity, highest));
   }
 
   private writeNonrenewables(): void {
