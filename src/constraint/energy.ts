@@ -147,7 +147,8 @@ export class Energy implements Propagator {
       }
       if (late > room) {
         const k = plus[i]! - (a + room - p);
-        if (store.low[half[i]! ^ 1]! < k && !store.raise(half[i]! ^ 1, k, number, this.record(a, b, i, END))) return false;
+        if (store.low[half[i]! ^ 1]! < k && !store.raise(half[i]! ^ 1, k, number, this.record(a, b, i, END)))
+          return false;
       }
     }
     return true;

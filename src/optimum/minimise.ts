@@ -12,7 +12,7 @@ const SLICE = 100;
 const LONGER = 1.2;
 
 export interface Minimum {
-  /** Null where none was found (that begins its last activity before `below`). */
+  /** Null where none was found (that is better than the known one). */
   readonly best: Schedule | null;
   /** No schedule begins its last activity earlier; Infinity where there is none at all. */
   readonly lower: number;
@@ -24,8 +24,8 @@ export interface Minimum {
 export interface Limit {
   /** Most failures of the search. */
   readonly failures: number;
-  /** Only schedules whose last activity begins before this are looked for, for one at this is known. */
-  readonly below?: number;
+  /** Only better ones than this are looked for, near it. */
+  readonly known?: Schedule;
 }
 
 class Descent {
@@ -39,6 +39,7 @@ class Descent {
     private readonly model: Model,
     private readonly most: number,
     public below: number,
+    private readonly known: Schedule | undefined,
   ) {
     this.goal = model.starts.at(-1)!;
     this.lower = model.engine.store.lowOf(this.goal);
@@ -50,11 +51,13 @@ class Descent {
 
   run(): void {
     const { branching } = this.model.engine;
-    branching.first = this.model.starts;
+    if (this.known === undefined) branching.first = this.model.starts;
+    else branching.guide(this.model.valuesOf(this.known));
     for (let slice = SLICE; this.goesOn; slice *= LONGER) {
       this.improve(slice);
       this.lift(slice);
-      branching.first = this.best === null && branching.first.length === 0 ? this.model.starts : [];
+      const isBlind = this.best === null && this.known === undefined;
+      branching.first = isBlind && branching.first.length === 0 ? this.model.starts : [];
     }
   }
 
@@ -98,17 +101,17 @@ class Descent {
   }
 }
 
-export function minimise(problem: Problem, { failures, below }: Limit): Minimum {
-  const latest = Math.min((below ?? Number.POSITIVE_INFINITY) - 1, horizonOf(problem));
+export function minimise(problem: Problem, { failures, known }: Limit): Minimum {
+  const below = known?.starts.at(-1) ?? Number.POSITIVE_INFINITY;
+  const latest = Math.min(below - 1, horizonOf(problem));
   const model = new Model(problem, latest);
-  if (model.impossible) return { best: null, lower: below ?? Number.POSITIVE_INFINITY, failures: 0, work: 0 };
-  const descent = new Descent(model, failures, latest + 1);
+  if (model.impossible) return { best: null, lower: below, failures: 0, work: 0 };
+  const descent = new Descent(model, failures, latest + 1, known);
   descent.run();
   const { best, lower } = descent;
-  const refuted = best === null && lower === descent.below;
   return {
     best: best === null ? null : model.scheduleOf(best),
-    lower: refuted ? (below ?? Number.POSITIVE_INFINITY) : lower,
+    lower: best === null && lower === descent.below ? below : lower,
     failures: model.engine.failures,
     work: model.engine.work,
   };

@@ -23,6 +23,8 @@ export class Model {
   /** By activity and mode; empty where there is one mode only. */
   private readonly modes: readonly (readonly Literal[])[];
   private readonly distances: Distances;
+  /** Where the literal is true, one comes before the other. */
+  private readonly orders: (Pair & { readonly literal: Literal })[] = [];
 
   /** Of schedules whose last activity begins at `latest` or before. */
   constructor(
@@ -45,6 +47,7 @@ export class Model {
     for (const pair of ordered) this.order(pair, []);
     for (const { one, other } of open) {
       const first = program.bool();
+      this.orders.push({ one, other, literal: first });
       this.order({ one, other }, [first]);
       this.order({ one: other, other: one }, [not(first)]);
     }
@@ -149,6 +152,22 @@ export class Model {
       });
       this.program.row(0, sum, stock);
     });
+  }
+
+  /** Values of the engine that say a schedule, by variable; where it says nothing, none. */
+  valuesOf({ starts, modes }: Schedule): number[] {
+    const values: number[] = Array.from({ length: this.engine.store.variables }, () => Number.NaN);
+    this.starts.forEach((v, j) => {
+      values[v] = starts[j]!;
+      for (const end of this.modes[j]!.length > 0 ? this.ends[j]!.terms.keys() : []) {
+        values[end] = starts[j]! + this.problem.activities[j]![modes[j]!]!.minutes;
+      }
+      this.modes[j]!.forEach((literal, m) => {
+        values[literal] = m === modes[j] ? 1 : 0;
+      });
+    });
+    for (const { one, other, literal } of this.orders) values[literal] = starts[one]! < starts[other]! ? 1 : 0;
+    return values;
   }
 
   /** What values of the engine say. */

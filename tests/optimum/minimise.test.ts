@@ -12,7 +12,7 @@ describe.each([
 ])('%s', (_, modes) => {
   it('finds the least makespan that trying all starts finds, and proves it', () => {
     let impossible = 0;
-    for (let seed = 1; seed <= 200; seed++) {
+    for (let seed = 1; seed <= 120; seed++) {
       const problem = randomLagged(new Rng(seed), modes);
       const least = leastMakespan(problem);
       const { best, lower } = minimise(problem, { failures });
@@ -26,17 +26,17 @@ describe.each([
       expect(lagFaults(problem, best!.starts, best!.modes), `seed ${seed}`).toEqual([]);
     }
     expect(impossible).toBeGreaterThan(10);
-    expect(impossible).toBeLessThan(150);
+    expect(impossible).toBeLessThan(90);
   });
 
-  it('finds nothing below what is known to be best, and what is best below one more', () => {
-    for (let seed = 201; seed <= 300; seed++) {
+  it('finds nothing better than the best, and the best where a worse one is known', () => {
+    for (let seed = 201; seed <= 260; seed++) {
       const problem = randomLagged(new Rng(seed), modes);
       const { best, lower } = minimise(problem, { failures });
       if (best === null) continue;
-      expect(minimise(problem, { failures, below: lower })).toMatchObject({ best: null, lower });
-      const again = minimise(problem, { failures, below: lower + 1 });
-      expect(again.best!.starts.at(-1)).toBe(lower);
+      expect(minimise(problem, { failures, known: best })).toMatchObject({ best: null, lower });
+      const worse = { ...best, starts: best.starts.with(-1, lower + 3) };
+      expect(minimise(problem, { failures, known: worse }).best!.starts.at(-1)).toBe(lower);
     }
   });
 });

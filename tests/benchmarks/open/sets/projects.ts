@@ -6,7 +6,7 @@ import { type Aim, type Engine, family } from '../family.js';
 import { gapAim, overPathAim, unproved, unsolved } from '../figures.js';
 import type { ProjectData, ProjectSchedule } from '../instances.js';
 import { readProGenMax, readPsplib } from '../read/projects.js';
-import { constraints } from './constraints.js';
+import { constraints, projectsAfter } from './constraints.js';
 
 /** As the engine takes it. */
 export function projectOf({ activities, precedences, renewables, nonrenewables }: ProjectData): Project {
@@ -40,7 +40,7 @@ export const single = family<ProjectData, ProjectSchedule>({
   read: readPsplib,
   check: checkProject,
   criticalPath,
-  engines: [activityLists],
+  engines: [activityLists, projectsAfter(activityLists)],
   aims: (set, schedules) => {
     if (set === 'rcpsp-j30') return rung(schedules, gapAim(0.1), gapAim(0.02));
     if (set === 'rcpsp-j60') return rung(schedules, overPathAim(11.2), overPathAim(10.8));
@@ -54,7 +54,7 @@ export const multiMode = family<ProjectData, ProjectSchedule>({
   read: readPsplib,
   check: checkProject,
   criticalPath,
-  engines: [activityLists],
+  engines: [activityLists, projectsAfter(activityLists)],
   aims: (set) => (set === 'mmrcpsp-j10' ? [gapAim(0.3)] : []),
 });
 

@@ -5,6 +5,7 @@ import { type Engine, family } from '../family.js';
 import { meanGap } from '../figures.js';
 import type { ShopData, ShopSchedule } from '../instances.js';
 import { readFlexibleShop, readJobShop } from '../read/shops.js';
+import { shopsAfter } from './constraints.js';
 
 const machineOrders: Engine<ShopData, ShopSchedule> = {
   name: 'machine orders',
@@ -29,7 +30,7 @@ export const jobShop = family<ShopData, ShopSchedule>({
   sets: /^jobshop$/,
   read: readJobShop,
   check: checkShop,
-  engines: [machineOrders],
+  engines: [machineOrders, shopsAfter(machineOrders)],
   aims: () => [
     {
       what: 'mean gap of la01 to la20',
