@@ -55,6 +55,17 @@ export function widened(field: Field, extents: Extents): Field {
  * same, the core hardly notices: what heat conducts linearly cancels out there.
  */
 export function evened(field: Field): Field {
+  const before = evens.get(field);
+  if (before !== undefined) return before;
+  const even = halved(field);
+  evens.set(field, even);
+  return even;
+}
+
+/** A piece is evened once, and then goes on in many ways. */
+const evens = new WeakMap<Field, Field>();
+
+function halved(field: Field): Field {
   const { grid, matter, heat, lost } = field;
   const axis = uprightAxis(grid.body);
   if (axis === null || grid.extents.upright !== 'whole') return field;

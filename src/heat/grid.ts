@@ -150,7 +150,20 @@ export interface Extents {
   readonly across: Extent;
 }
 
-export function gridOf(body: Body, fineness: Fineness, extents: Extents): Grid {
+/** The last ones asked for: pieces of one size are gone through many times, and share their grid. */
+const recent = new Map<string, Grid>();
+const MOST = 16;
+
+export function gridOf(body: Body, { cells, across }: Fineness, extents: Extents): Grid {
+  const key = JSON.stringify([body, cells, across, extents.upright, extents.across]);
+  const grid = recent.get(key) ?? newGrid(body, { cells, across }, extents);
+  recent.delete(key);
+  recent.set(key, grid);
+  if (recent.size > MOST) recent.delete(recent.keys().next().value!);
+  return grid;
+}
+
+function newGrid(body: Body, fineness: Fineness, extents: Extents): Grid {
   const axes = axesOf(body, fineness, extents);
   const strides: number[] = [];
   let [count, core, copies] = [1, 0, body.shape === 'slab' ? (body.width ?? 1) * (body.length ?? 1) : 1];

@@ -3,7 +3,7 @@ import { CALIBRATION, type Calibration } from './calibration.js';
 import type { Field } from './field.js';
 import { type Joint, pieceOf } from './joint.js';
 import { partsOf, type Setting } from './setting.js';
-import { type Accuracy, goThrough, type Stretch, TABLE } from './stretch.js';
+import { type Accuracy, goBriefly, type Stretch, TABLE } from './stretch.js';
 
 /** A setting and how long. */
 export interface Leg {
@@ -74,8 +74,8 @@ export class Prepared {
   ) {
     const { thicker, warmer } = variation;
     const piece = { ...pieceOf(joint, calibration, thicker), celsius: joint.from + warmer };
-    const { field, history } = goThrough(piece, this.through(before), accuracy);
-    this.begin = { seconds: 0, core: history.core.at(-1)!, rate: 0, field };
+    const { field, ends } = goBriefly(piece, this.through(before), accuracy);
+    this.begin = { seconds: 0, core: ends.at(-1)?.core ?? piece.celsius, rate: 0, field };
   }
 
   /** Minutes on the heat until the core is `core`; Infinity where it never is. */
@@ -130,10 +130,10 @@ export class Prepared {
     const steady: Setting = heat.kind === 'sear' ? { ...heat, turns: 'often' } : heat;
     const [part] = partsOf(steady, this.joint, this.calibration, this.variation.transfer);
     const until = { core, most: Math.max(LONGEST - from.seconds, 0), past };
-    const { ends, history, field } = goThrough(from.field, [{ around: part!.around, until }], this.accuracy);
+    const { ends, field } = goBriefly(from.field, [{ around: part!.around, until }], this.accuracy);
     const [end] = ends;
     if (!end!.reached) return null;
-    return { seconds: from.seconds + end!.seconds, core: end!.core, rate: history.coreRate.at(-1)!, field };
+    return { seconds: from.seconds + end!.seconds, core: end!.core, rate: end!.rate, field };
   }
 
   private followed({ seconds, core, field }: Moment, after: readonly Leg[]): Pulled {
@@ -144,10 +144,8 @@ export class Prepared {
       const last = stretches.at(-1)!;
       const most = 'seconds' in last.until ? last.until.seconds : 0;
       const all = [...stretches.slice(0, -1), { ...last, until: { peak: true, most } as const }];
-      const { history } = goThrough(field, all, this.accuracy);
-      for (const [i, celsius] of history.core.entries()) {
-        if (celsius > peak) [peak, peakAfter] = [celsius, history.seconds[i]! / 60];
-      }
+      const { highest } = goBriefly(field, all, this.accuracy);
+      if (highest.core > peak) [peak, peakAfter] = [highest.core, highest.seconds / 60];
     }
     return { minutes: seconds / 60, core, peak, peakAfter, slope: Number.NaN };
   }

@@ -54,8 +54,8 @@ export class Recorder {
       stored - this.storedAtFirst,
       volume.waterLost,
     ];
-    for (const [i, value] of values.entries()) columns[i]![rows] = value;
-    for (const [i, side] of this.sides.entries()) columns[FIXED.length + i]![rows] = this.meanOf(side);
+    for (let i = 0; i < values.length; i++) columns[i]![rows] = values[i]!;
+    for (let i = 0; i < this.sides.length; i++) columns[FIXED.length + i]![rows] = this.meanOf(this.sides[i]!);
     this.rows++;
   }
 
@@ -82,7 +82,7 @@ export class Recorder {
     let [coldest, sum, stored, total] = [Number.POSITIVE_INFINITY, 0, 0, 0];
     for (let i = 0; i < celsius.length; i++) {
       const volume = volumes[i]!;
-      coldest = Math.min(coldest, celsius[i]!);
+      if (celsius[i]! < coldest) coldest = celsius[i]!;
       sum += volume * celsius[i]!;
       stored += volume * heat[i]!;
       total += volume;
@@ -101,6 +101,19 @@ export class Recorder {
       }
     }
     return sum / total;
+  }
+}
+
+/** Takes down nothing but the highest core. */
+export class Highest {
+  core = Number.NEGATIVE_INFINITY;
+  seconds = 0;
+
+  constructor(private readonly volume: Volume) {}
+
+  note(seconds: number): void {
+    const { core } = this.volume;
+    if (core > this.core) [this.core, this.seconds] = [core, seconds];
   }
 }
 

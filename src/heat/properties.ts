@@ -61,32 +61,55 @@ const at = ([a, b, c]: Parabola, celsius: number): number => a + celsius * (b + 
 const integral = ([a, b, c]: Parabola, celsius: number): number =>
   celsius * (a + celsius * (b / 2 + (celsius * c) / 3));
 
-/** The sum of share x part(component) over the components. */
-function mixed(composition: Composition, part: (component: Component) => number): number {
-  let total = 0;
-  let sum = 0;
-  for (const name of NAMES) {
-    total += composition[name];
-    sum += composition[name] * part(COMPONENTS[name]);
+/** What a composition is of: its components, and the share of each by mass. */
+interface Mixture {
+  readonly components: readonly Component[];
+  readonly shares: readonly number[];
+  /** J/kgK. */
+  readonly heatCapacity: Parabola;
+}
+
+function mixtureOf(composition: Composition): Mixture {
+  const names = NAMES.filter((name) => composition[name] > 0);
+  const total = names.reduce((sum, name) => sum + composition[name], 0);
+  const components = names.map((name) => COMPONENTS[name]);
+  const shares = names.map((name) => composition[name] / total);
+  const mean = (power: 0 | 1 | 2): number =>
+    components.reduce((sum, { heatCapacity }, i) => sum + shares[i]! * heatCapacity[power], 0);
+  return { components, shares, heatCapacity: [mean(0), mean(1), mean(2)] };
+}
+
+/** m³/kg without pores, and W/mK by volume shares (parallel model). */
+function bulkAt({ components, shares }: Mixture, celsius: number): { volume: number; conductivity: number } {
+  const t = within(celsius);
+  let [volume, sum] = [0, 0];
+  for (let i = 0; i < shares.length; i++) {
+    const { density, conductivity } = components[i]!;
+    const part = shares[i]! / at(density, t);
+    volume += part;
+    sum += part * at(conductivity, t);
   }
-  return sum / total;
+  return { volume, conductivity: sum / volume };
+}
+
+function heatAbove0({ heatCapacity }: Mixture, celsius: number): number {
+  const t = within(celsius);
+  return integral(heatCapacity, t) + at(heatCapacity, t) * (celsius - t);
 }
 
 /** kg/m³, without pores. */
 export function densityOf(composition: Composition, celsius: number): number {
-  return 1 / mixed(composition, (component) => 1 / at(component.density, within(celsius)));
+  return 1 / bulkAt(mixtureOf(composition), celsius).volume;
 }
 
 /** J/kgK. */
 export function heatCapacityOf(composition: Composition, celsius: number): number {
-  return mixed(composition, (component) => at(component.heatCapacity, within(celsius)));
+  return at(mixtureOf(composition).heatCapacity, within(celsius));
 }
 
 /** W/mK, by volume shares (parallel model). */
 export function conductivityOf(composition: Composition, celsius: number): number {
-  const t = within(celsius);
-  const sum = mixed(composition, (component) => at(component.conductivity, t) / at(component.density, t));
-  return sum * densityOf(composition, t);
+  return bulkAt(mixtureOf(composition), celsius).conductivity;
 }
 
 /** m²/s. */
@@ -98,11 +121,7 @@ export function diffusivityOf(composition: Composition, celsius: number): number
 
 /** J/kg above 0 °C: the integral of the heat capacity. */
 export function enthalpyOf(composition: Composition, celsius: number): number {
-  const t = within(celsius);
-  return (
-    mixed(composition, (component) => integral(component.heatCapacity, t)) +
-    heatCapacityOf(composition, t) * (celsius - t)
-  );
+  return heatAbove0(mixtureOf(composition), celsius);
 }
 
 /**
@@ -126,11 +145,11 @@ const FROM = -40;
 const TO = 400;
 
 /** Between these, °C, meat contracts and its juice leaves. */
-const CONTRACTS = [50, 80] as const;
+const CONTRACTS = { from: 50, to: 80 };
 
 /** Share of the juice that has left, and its integral over temperature, K. */
 function pressedOut(celsius: number): { share: number; sum: number } {
-  const [from, to] = CONTRACTS;
+  const { from, to } = CONTRACTS;
   const share = Math.min(Math.max((celsius - from) / (to - from), 0), 1);
   return { share, sum: (share * Math.min(celsius - from, to - from)) / 2 + Math.max(celsius - to, 0) };
 }
@@ -140,13 +159,13 @@ function pressedOut(celsius: number): { share: number; sum: number } {
  * formulas, -40 to 400 °C. `juice`: share of its weight that leaves as water when it contracts, and needs no more heat.
  */
 export function matterOf(composition: Composition, juice = 0): Matter {
-  const density = densityOf(composition, 20);
+  const mixture = mixtureOf(composition);
   const gone = juice * WATER;
   return tabled(
-    density,
-    (celsius) => enthalpyOf(composition, celsius) - gone * pressedOut(celsius).sum,
-    (celsius) => heatCapacityOf(composition, celsius) - gone * pressedOut(celsius).share,
-    (celsius) => conductivityOf(composition, celsius),
+    1 / bulkAt(mixture, 20).volume,
+    (celsius) => heatAbove0(mixture, celsius) - gone * pressedOut(celsius).sum,
+    (celsius) => at(mixture.heatCapacity, within(celsius)) - gone * pressedOut(celsius).share,
+    (celsius) => bulkAt(mixture, celsius).conductivity,
   );
 }
 
@@ -173,7 +192,10 @@ function tabled(density: number, enthalpy: OfCelsius, heatCapacity: OfCelsius, c
   for (let row = 0; row <= ROWS; row++) {
     const wanted = (lowest + row * step) / density;
     // The heat capacity changes slowly, so a few Newton steps from the row before are exact.
-    for (let i = 0; i < 5; i++) celsius += (wanted - enthalpy(celsius)) / heatCapacity(celsius);
+    for (let i = 0, off = 1; i < 5 && Math.abs(off) > 1e-9; i++) {
+      off = (wanted - enthalpy(celsius)) / heatCapacity(celsius);
+      celsius += off;
+    }
     table[row * ROW] = celsius;
     table[row * ROW + 2] = conductivity(celsius);
   }

@@ -77,11 +77,14 @@ export class Surface {
 
   /** kg/m² of water lost, spread on an array of the grid's nodes, from it and to it. */
   takeLost(lost: Float64Array): void {
-    for (const [l, i] of this.nodes.entries()) this.now.lost[l] = lost[i]!;
+    const { nodes, now } = this;
+    this.waterLost = 0;
+    for (let l = 0; l < nodes.length; l++) now.lost[l] = lost[nodes[l]!]!;
   }
 
   giveLost(lost: Float64Array): void {
-    for (const [l, i] of this.nodes.entries()) lost[i] = this.now.lost[l]!;
+    const { nodes, now } = this;
+    for (let l = 0; l < nodes.length; l++) lost[nodes[l]!] = now.lost[l]!;
   }
 
   /** Adds to the cells' gain, W/m³, what comes in. */

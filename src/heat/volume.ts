@@ -52,7 +52,7 @@ export class Volume {
   /** J that have come in through the surface since the beginning. */
   heatIn = 0;
 
-  private readonly matter: Matter;
+  private matter: Matter;
   private readonly directions: readonly Direction[];
   private readonly now: State;
   private readonly way: State;
@@ -84,9 +84,22 @@ export class Volume {
       .filter((each) => each.lines.length > 1);
     [this.now, this.way] = [new State(count), new State(count)];
     [this.first, this.second, this.saved] = [new Float64Array(count), new Float64Array(count), new Float64Array(count)];
+    this.take(field);
+  }
+
+  /** Begins anew with a field on the same grid, among what was round it before. */
+  private take(field: Field): void {
+    this.matter = field.matter;
+    this.heatIn = 0;
     this.now.heat.set(field.heat);
-    for (const [s, surface] of this.surfaces.entries()) surface.takeLost(field.lost[s]!);
+    for (let s = 0; s < this.surfaces.length; s++) this.surfaces[s]!.takeLost(field.lost[s]!);
     this.evaluate(this.now);
+  }
+
+  /** Begins anew with a field on the same grid, among other things. */
+  begin(field: Field, exchangeOf: (side: Side) => Exchange): void {
+    for (const surface of this.surfaces) surface.surround(exchangeOf(surface.side));
+    this.take(field);
   }
 
   /** From now on the piece is among other things. */
@@ -232,6 +245,20 @@ export class Volume {
     }
     return watts;
   }
+}
+
+const kept = new WeakMap<Grid, Volume>();
+
+/** One for a field. It is kept by its grid, and so is good until the next on the same one. */
+export function volumeOf(field: Field, exchangeOf: (side: Side) => Exchange): Volume {
+  const before = kept.get(field.grid);
+  if (before !== undefined) {
+    before.begin(field, exchangeOf);
+    return before;
+  }
+  const volume = new Volume(field, exchangeOf);
+  kept.set(field.grid, volume);
+  return volume;
 }
 
 function volumesOf(grid: Grid): Float64Array {
