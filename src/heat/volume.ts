@@ -4,7 +4,7 @@
  *
  * The steps are implicit and of second order: the Rosenbrock method of two stages ROS2 with γ = 1 − 1/√2, whose order does not hang on
  * an exact Jacobian. So its matrix is split into one tridiagonal factor for each direction (approximate factorisation), which is stable
- * for any step, and one heat capacity serves for all nodes in it. Radiation, evaporation and properties enter each stage as they are
+ * for any step, and one heat capacity and one conductivity serve for all nodes in it. Radiation, evaporation and properties enter each stage as they are
  * and the factors by their slope at the step's beginning.
  * Source: Verwer, Spee, Blom and Hundsdorfer, SIAM J. Sci. Comput. 20 (1999) 1456; Hundsdorfer and Verwer, Numerical Solution of Time-Dependent
  * Advection-Diffusion-Reaction Equations (2003), IV.5 (both from memory).
@@ -174,7 +174,8 @@ export class Volume {
   private firstStage(seconds: number, part: number, capacity: number): number {
     const { now, way, first } = this;
     for (const surface of this.surfaces) surface.prepare(part);
-    for (const { lines, low, high } of this.directions) lines.factor(part / capacity, now.conductivity, low, high);
+    const conductivity = middle(now.conductivity);
+    for (const { lines, low, high } of this.directions) lines.factor(part / capacity, conductivity, low, high);
     const watts = this.stage(false, part, capacity, first);
     for (let i = 0; i < first.length; i++) way.heat[i] = now.heat[i]! + seconds * first[i]!;
     for (const surface of this.surfaces) surface.lookAhead(seconds);
@@ -245,6 +246,17 @@ export class Volume {
     }
     return watts;
   }
+}
+
+/** Half way between the least and the most: no node is then so far from it that a long step would swing. */
+function middle(values: Float64Array): number {
+  let [least, most] = [values[0]!, values[0]!];
+  for (let i = 1; i < values.length; i++) {
+    const value = values[i]!;
+    if (value < least) least = value;
+    else if (value > most) most = value;
+  }
+  return (least + most) / 2;
 }
 
 const kept = new WeakMap<Grid, Volume>();

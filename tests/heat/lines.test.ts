@@ -34,20 +34,21 @@ describe.each([0, 1, 2])('lines along axis %d', (axis) => {
     expect(even).toEqual(new Float64Array(grid.count));
   });
 
-  it('solve what they factor', () => {
-    const ends = (slope: number) => ({ perVolume: 150, slope: new Float64Array(lines.starts.length).fill(slope) });
-    const [low, high] = [ends(20), ends(35)];
+  it.each([true, false])('solve what they factor, from the middle: %s', (reaches) => {
+    const ends = (slope: number) => ({ perVolume: 150, slope: Float64Array.from(lines.starts, (_, line) => slope * (1 + line)) });
+    const [low, high] = [reaches ? null : ends(20), ends(35)];
     const reach = 3e-5;
-    lines.factor(reach, conductivity, low, high);
+    lines.factor(reach, 0.47, low, high);
     const solved = some(2);
     lines.solve(solved);
     // 1 − reach × conduction, applied to the solution, gives the right-hand side again.
     const conducted = new Float64Array(grid.count);
-    lines.conduct(solved, conductivity, conducted);
+    lines.conduct(solved, new Float64Array(grid.count).fill(0.47), conducted);
     for (const [i, wanted] of some(2).entries()) {
       const n = Math.floor(i / lines.stride) % lines.length;
+      const line = Math.floor(i / (lines.stride * lines.length)) * lines.stride + (i % lines.stride);
       const rim = n === 0 ? low : n === lines.length - 1 ? high : null;
-      const lost = rim === null ? 0 : rim.perVolume * rim.slope[0]! * solved[i]!;
+      const lost = rim === null ? 0 : rim.perVolume * rim.slope[line]! * solved[i]!;
       expect(solved[i]! - reach * (conducted[i]! - lost)).toBeCloseTo(wanted, 9);
     }
   });
