@@ -75,7 +75,7 @@ export class Prepared {
     const { thicker, warmer } = variation;
     const piece = { ...pieceOf(joint, calibration, thicker), celsius: joint.from + warmer };
     const { field, ends } = goBriefly(piece, this.through(before), accuracy);
-    this.begin = { seconds: 0, core: ends.at(-1)?.core ?? piece.celsius, rate: 0, field };
+    this.begin = { seconds: 0, core: ends.at(-1)?.core ?? piece.celsius, rate: 0, field: field() };
   }
 
   /** Minutes on the heat until the core is `core`; Infinity where it never is. */
@@ -126,14 +126,14 @@ export class Prepared {
   /** On the heat from a moment until the core is `core`; null where it never is. `past`: only the instant is wanted. */
   private heated(heat: Setting, from: Moment, core: number, past = false): Moment | null {
     if (core <= from.core) return from;
-    // When the other face's turn comes is not known before the end is: as if it were turned all the time, which takes about as long.
-    const steady: Setting = heat.kind === 'sear' ? { ...heat, turns: 'often' } : heat;
-    const [part] = partsOf(steady, this.joint, this.calibration, this.variation.transfer);
+    // When the other face's turn comes is not known before the end is.
+    const [part] = partsOf(turnedOften(heat), this.joint, this.calibration, this.variation.transfer);
     const until = { core, most: Math.max(LONGEST - from.seconds, 0), past };
     const { ends, field } = goBriefly(from.field, [{ around: part!.around, until }], this.accuracy);
     const [end] = ends;
     if (!end!.reached) return null;
-    return { seconds: from.seconds + end!.seconds, core: end!.core, rate: end!.rate, field };
+    const { core: there, rate } = end!;
+    return { seconds: from.seconds + end!.seconds, core: there, rate, field: past ? from.field : field() };
   }
 
   private followed({ seconds, core, field }: Moment, after: readonly Leg[]): Pulled {
@@ -154,6 +154,10 @@ export class Prepared {
     return stretchesOf(this.joint, legs, this.calibration, this.variation.transfer);
   }
 }
+
+/** As if it were turned all the time, which takes about as long. */
+export const turnedOften = (around: Setting): Setting =>
+  around.kind === 'sear' ? { ...around, turns: 'often' } : around;
 
 /** The legs as the solver takes them. */
 export function stretchesOf(joint: Joint, legs: readonly Leg[], calibration: Calibration, transfer = 1): Stretch[] {

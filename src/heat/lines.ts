@@ -20,7 +20,7 @@ export class Lines {
   /** The first node of each line. */
   readonly starts: Int32Array;
 
-  /** Half of area over distance, between each node and the next; and one over each cell's size. */
+  /** Area over distance, between each node and the next; and one over each cell's size. */
   private readonly links: Float64Array;
   private readonly perSize: Float64Array;
   /** The factor, by place along a line; of the last place what is there without an exchange. */
@@ -40,39 +40,49 @@ export class Lines {
     this.length = sizes.length;
     this.stride = grid.strides[axis]!;
     this.starts = startsOf(grid, axis);
-    this.links = links.map((link) => link / 2);
+    this.links = links;
     this.perSize = sizes.map((size) => 1 / size);
     [this.pivot, this.lower, this.upper] = [new Float64Array(this.length), new Float64Array(this.length), new Float64Array(this.length)];
     [this.fromLow, this.fromHigh] = [new Float64Array(this.length), new Float64Array(this.length)];
   }
 
-  /** Adds to every cell's gain, W/m³, what flows in along the lines. */
-  conduct(celsius: Float64Array, conductivity: Float64Array, gain: Float64Array): void {
+  /** Adds to every cell's gain, W/m³, what flows in along the lines; `potential`: conductivity's integral over temperature, W/m. */
+  conduct(potential: Float64Array, gain: Float64Array): void {
+    if (this.stride === 1) this.conductAlong(potential, gain);
+    else this.conductAcross(potential, gain);
+  }
+
+  /** What flows out of one is at hand for the next. */
+  private conductAlong(potential: Float64Array, gain: Float64Array): void {
+    const { length, links, perSize } = this;
+    const last = length - 1;
+    for (let base = 0; base < gain.length; base += length) {
+      let inflow = 0;
+      let here = potential[base]!;
+      for (let n = 0, i = base; n < last; n++, i++) {
+        const next = potential[i + 1]!;
+        const outflow = links[n]! * (here - next);
+        gain[i] = gain[i]! + perSize[n]! * (inflow - outflow);
+        inflow = outflow;
+        here = next;
+      }
+      gain[base + last] = gain[base + last]! + perSize[last]! * inflow;
+    }
+  }
+
+  private conductAcross(potential: Float64Array, gain: Float64Array): void {
     const { length, stride, links, perSize } = this;
     const last = length - 1;
     const block = length * stride;
     for (let base = 0; base < gain.length; base += block) {
-      if (stride === 1) {
-        // Neighbours lie side by side: what flows out of one is at hand for the next.
-        let inflow = 0;
-        for (let n = 0; n < last; n++) {
-          const i = base + n;
-          const outflow = links[n]! * (conductivity[i]! + conductivity[i + 1]!) * (celsius[i]! - celsius[i + 1]!);
-          gain[i] = gain[i]! + perSize[n]! * (inflow - outflow);
-          inflow = outflow;
-        }
-        gain[base + last] = gain[base + last]! + perSize[last]! * inflow;
-        continue;
-      }
-      for (let n = 0; n < last; n++) {
-        const link = links[n]!;
-        const share = perSize[n]!;
-        const shareNext = perSize[n + 1]!;
-        const from = base + n * stride;
-        for (let i = from; i < from + stride; i++) {
-          const inflow = link * (conductivity[i]! + conductivity[i + stride]!) * (celsius[i + stride]! - celsius[i]!);
-          gain[i] = gain[i]! + share * inflow;
-          gain[i + stride] = gain[i + stride]! - shareNext * inflow;
+      for (let n = 0, i = base; n < length; n++) {
+        const before = n > 0 ? perSize[n]! * links[n - 1]! : 0;
+        const after = n < last ? perSize[n]! * links[n]! : 0;
+        const back = n > 0 ? stride : 0;
+        const ahead = n < last ? stride : 0;
+        for (const to = i + stride; i < to; i++) {
+          const here = potential[i]!;
+          gain[i] = gain[i]! + before * (potential[i - back]! - here) + after * (potential[i + ahead]! - here);
         }
       }
     }
@@ -85,11 +95,11 @@ export class Lines {
   factor(reach: number, conductivity: number, low: Rim | null, high: Rim | null): void {
     const { length, links, perSize, pivot, lower, upper } = this;
     [this.reach, this.low, this.high] = [reach, low, high];
-    const both = 2 * reach * conductivity;
+    const all = reach * conductivity;
     let above = 0;
     for (let n = 0; n < length; n++) {
-      const before = n > 0 ? both * perSize[n]! * links[n - 1]! : 0;
-      const after = n < length - 1 ? both * perSize[n]! * links[n]! : 0;
+      const before = n > 0 ? all * perSize[n]! * links[n - 1]! : 0;
+      const after = n < length - 1 ? all * perSize[n]! * links[n]! : 0;
       const diagonal = 1 + before + after - before * above;
       pivot[n] = 1 / diagonal;
       lower[n] = before / diagonal;

@@ -135,11 +135,14 @@ export interface Matter {
   readonly lowest: number;
   readonly rowsPerHeat: number;
   readonly rows: number;
-  /** Row by row: °C, its gain to the next row, W/mK, its gain, heat capacity J/m³K between this row and the next. */
+  /**
+   * Row by row: °C, its gain to the next row; the integral of the conductivity over °C (Kirchhoff's transformation, under which heat flows
+   * as if the conductivity were 1), W/m, its gain; W/mK, its gain; heat capacity J/m³K between this row and the next.
+   */
   readonly table: Float64Array;
 }
 
-export const ROW = 5;
+export const ROW = 7;
 const ROWS = 256;
 const FROM = -40;
 const TO = 400;
@@ -197,12 +200,16 @@ function tabled(density: number, enthalpy: OfCelsius, heatCapacity: OfCelsius, c
       celsius += off;
     }
     table[row * ROW] = celsius;
-    table[row * ROW + 2] = conductivity(celsius);
+    table[row * ROW + 4] = conductivity(celsius);
   }
-  for (let row = 0; row < ROWS; row++) {
-    for (const column of [0, 2])
-      table[row * ROW + column + 1] = table[(row + 1) * ROW + column]! - table[row * ROW + column]!;
-    table[row * ROW + 4] = step / table[row * ROW + 1]!;
+  for (let at = 0; at < ROWS * ROW; at += ROW) {
+    const warmer = table[at + ROW]! - table[at]!;
+    const mean = (table[at + 4]! + table[at + ROW + 4]!) / 2;
+    table[at + 1] = warmer;
+    table[at + 3] = mean * warmer;
+    table[at + ROW + 2] = table[at + 2]! + mean * warmer;
+    table[at + 5] = table[at + ROW + 4]! - table[at + 4]!;
+    table[at + 6] = step / warmer;
   }
   return { density, lowest, rowsPerHeat: 1 / step, rows: ROWS, table };
 }
@@ -223,7 +230,7 @@ export function stateAt(matter: Matter, heat: number): { celsius: number; conduc
   const [part, at] = [place - row, row * ROW];
   return {
     celsius: table[at]! + part * table[at + 1]!,
-    conductivity: table[at + 2]! + part * table[at + 3]!,
-    capacity: table[at + 4]!,
+    conductivity: table[at + 4]! + part * table[at + 5]!,
+    capacity: table[at + 6]!,
   };
 }

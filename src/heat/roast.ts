@@ -1,7 +1,7 @@
 /** One temperature history of one piece: how long it stays on the heat, where it is pulled, how far it rises. Minutes, °C. */
 import { CALIBRATION } from './calibration.js';
 import { fromFew } from './few.js';
-import { AS_SAID, type Leg, Prepared, type Pulled, stretchesOf, type Variation } from './heating.js';
+import { AS_SAID, type Leg, Prepared, type Pulled, stretchesOf, turnedOften, type Variation } from './heating.js';
 import { type Joint, pieceOf } from './joint.js';
 import type { Setting } from './setting.js';
 import { SLOW, type Spread, spreadOf, VARIATIONS } from './spread.js';
@@ -118,7 +118,9 @@ function pullsAt({ joint, before, heat, celsius, goal }: Question, after: readon
 
 /** Found at both ends of what can be reached, and between them in a straight line of the minutes. */
 function spreadsAt({ joint, before, heat, celsius }: Question, pulls: readonly (Found | null)[]): (Spread | null)[] {
-  const prepared = VARIATIONS.map((variation) => new Prepared(joint, before, variation, CALIBRATION, COARSE));
+  // One differs from the other about as much when both faces are seared at once, on half the grid.
+  const evenly = before.map(({ around, minutes }) => ({ around: turnedOften(around), minutes }));
+  const prepared = VARIATIONS.map((variation) => new Prepared(joint, evenly, variation, CALIBRATION, COARSE));
   const found = (i: number): Spread =>
     spreadOf(prepared.map((one) => one.minutesTo(heat(celsius[i]!), pulls[i]!.core)));
   const reached = [...pulls.keys()].filter((i) => pulls[i] !== null);

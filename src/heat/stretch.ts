@@ -40,7 +40,8 @@ export interface Run {
 /** What is left of a run without its history. */
 export interface Brief {
   readonly ends: readonly StretchEnd[];
-  readonly field: Field;
+  /** Where it has come to; asked before anything else is gone through, or it is lost. */
+  readonly field: () => Field;
   /** The highest °C at the core, and when. */
   readonly highest: { readonly core: number; readonly seconds: number };
 }
@@ -50,8 +51,8 @@ export interface Brief {
  * differs: an eighth of a brick that has the same on all sides. RangeError where a number is out of its range.
  */
 export function goThrough(piece: Piece | Field, stretches: readonly Stretch[], accuracy: Accuracy = TABLE): Run {
-  const { rows, ...rest } = gone(piece, stretches, accuracy, (volume) => new Recorder(volume));
-  return { history: rows.history(), ...rest };
+  const { rows, ends, field } = gone(piece, stretches, accuracy, (volume) => new Recorder(volume));
+  return { history: rows.history(), ends, field: field() };
 }
 
 /** The same, with nothing taken down but the highest core: for whoever tries many. */
@@ -60,10 +61,8 @@ export function goBriefly(piece: Piece | Field, stretches: readonly Stretch[], a
   return { highest: { core: rows.core, seconds: rows.seconds }, ...rest };
 }
 
-interface Gone<Kind extends Rows> {
+interface Gone<Kind extends Rows> extends Omit<Brief, 'highest'> {
   readonly rows: Kind;
-  readonly ends: readonly StretchEnd[];
-  readonly field: Field;
 }
 
 function gone<Kind extends Rows>(
@@ -82,7 +81,7 @@ function gone<Kind extends Rows>(
     if (i > 0) volume.surround(exchangesOf(around));
     return walk.through(until);
   });
-  return { rows, ends, field: volume.field() };
+  return { rows, ends, field: () => volume.field() };
 }
 
 function extentsFor(stretches: readonly Stretch[]): Extents {

@@ -24,14 +24,15 @@ const ONE_NODE = 20;
 class State {
   readonly heat: Float64Array;
   readonly celsius: Float64Array;
-  readonly conductivity: Float64Array;
+  /** Conductivity's integral over temperature, W/m. */
+  readonly potential: Float64Array;
   /** W/m³ that each cell gains. */
   readonly gain: Float64Array;
 
   constructor(count: number) {
     this.heat = new Float64Array(count);
     this.celsius = new Float64Array(count);
-    this.conductivity = new Float64Array(count);
+    this.potential = new Float64Array(count);
     this.gain = new Float64Array(count);
   }
 }
@@ -134,8 +135,8 @@ export class Volume {
 
   /** Seconds that heat takes through the piece: half thickness² over the core's diffusivity. */
   get span(): number {
-    const { core, body } = this.grid;
-    return ((body.thickness / 2) ** 2 * this.capacity) / this.now.conductivity[core]!;
+    const { conductivity, capacity } = stateAt(this.matter, this.now.heat[this.grid.core]!);
+    return ((this.grid.body.thickness / 2) ** 2 * capacity) / conductivity;
   }
 
   field(): Field {
@@ -174,7 +175,7 @@ export class Volume {
   private firstStage(seconds: number, part: number, capacity: number): number {
     const { now, way, first } = this;
     for (const surface of this.surfaces) surface.prepare(part);
-    const conductivity = middle(now.conductivity);
+    const conductivity = this.conductivity(now.heat);
     for (const { lines, low, high } of this.directions) lines.factor(part / capacity, conductivity, low, high);
     const watts = this.stage(false, part, capacity, first);
     for (let i = 0; i < first.length; i++) way.heat[i] = now.heat[i]! + seconds * first[i]!;
@@ -216,9 +217,20 @@ export class Volume {
     return Math.min(stateAt(this.matter, hottest).capacity, stateAt(this.matter, heat[this.grid.core]!).capacity);
   }
 
+  /** W/mK half way between the coldest and the hottest node: none is then so far from it that a long step would swing. */
+  private conductivity(heat: Float64Array): number {
+    let [least, most] = [heat[0]!, heat[0]!];
+    for (let i = 1; i < heat.length; i++) {
+      const value = heat[i]!;
+      if (value < least) least = value;
+      else if (value > most) most = value;
+    }
+    return (stateAt(this.matter, least).conductivity + stateAt(this.matter, most).conductivity) / 2;
+  }
+
   /** From the stored heat: temperatures, properties, and what every cell gains. */
   private evaluate(state: State): void {
-    const { heat, celsius, conductivity, gain } = state;
+    const { heat, celsius, potential, gain } = state;
     const { table, lowest, rowsPerHeat, rows } = this.matter;
     for (let i = 0; i < heat.length; i++) {
       const place = (heat[i]! - lowest) * rowsPerHeat;
@@ -226,10 +238,10 @@ export class Volume {
       const part = place - row;
       const at = row * ROW;
       celsius[i] = table[at]! + part * table[at + 1]!;
-      conductivity[i] = table[at + 2]! + part * table[at + 3]!;
+      potential[i] = table[at + 2]! + part * table[at + 3]!;
     }
     gain.fill(0);
-    for (const { lines } of this.directions) lines.conduct(celsius, conductivity, gain);
+    for (const { lines } of this.directions) lines.conduct(potential, gain);
     for (const surface of this.surfaces) surface.meet(state === this.way, celsius, gain);
   }
 
@@ -246,17 +258,6 @@ export class Volume {
     }
     return watts;
   }
-}
-
-/** Half way between the least and the most: no node is then so far from it that a long step would swing. */
-function middle(values: Float64Array): number {
-  let [least, most] = [values[0]!, values[0]!];
-  for (let i = 1; i < values.length; i++) {
-    const value = values[i]!;
-    if (value < least) least = value;
-    else if (value > most) most = value;
-  }
-  return (least + most) / 2;
 }
 
 const kept = new WeakMap<Grid, Volume>();
