@@ -42,7 +42,11 @@ export class Lines {
     this.starts = startsOf(grid, axis);
     this.links = links;
     this.perSize = sizes.map((size) => 1 / size);
-    [this.pivot, this.lower, this.upper] = [new Float64Array(this.length), new Float64Array(this.length), new Float64Array(this.length)];
+    [this.pivot, this.lower, this.upper] = [
+      new Float64Array(this.length),
+      new Float64Array(this.length),
+      new Float64Array(this.length),
+    ];
     [this.fromLow, this.fromHigh] = [new Float64Array(this.length), new Float64Array(this.length)];
   }
 

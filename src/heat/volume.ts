@@ -13,8 +13,9 @@ import type { Exchange } from './exchange.js';
 import type { Field } from './field.js';
 import type { Grid, Side } from './grid.js';
 import { Lines } from './lines.js';
-import { type Matter, ROW, stateAt } from './properties.js';
+import { type Matter, stateAt } from './properties.js';
 import { Surface } from './surface.js';
+import { apartBy, goOn, goOnByBoth, lookUp, middleConductivity, takeOffTwice } from './sweeps.js';
 
 const GAMMA = 1 - Math.SQRT1_2;
 /** So many times as far may one node be off; small corners count for little in the mean, and yet must not run away. */
@@ -153,32 +154,26 @@ export class Volume {
    * the node where they differ most over ONE_NODE if that is more.
    */
   attempt(seconds: number): number {
-    const { way, first, second, volumes, capacity } = this;
+    const { way, first, second, capacity } = this;
     const part = GAMMA * seconds;
     this.step = seconds;
     let heatOne = this.firstStage(seconds, part, capacity);
     if (this.steepen()) heatOne = this.firstStage(seconds, part, capacity);
-    for (let i = 0; i < first.length; i++) way.gain[i] = way.gain[i]! - 2 * first[i]!;
+    takeOffTwice(way.gain, first);
     const heatTwo = this.stage(true, part, capacity, second) - 2 * heatOne;
     this.stepHeat = (seconds * (3 * heatOne + heatTwo)) / 2;
-    let [sum, most] = [0, 0];
-    for (let i = 0; i < first.length; i++) {
-      const both = first[i]! + second[i]!;
-      const square = both * both;
-      sum += volumes[i]! * square;
-      if (square > most) most = square;
-    }
-    return (seconds / (2 * capacity)) * Math.sqrt(Math.max(sum / this.total, most / (ONE_NODE * ONE_NODE)));
+    return (seconds / (2 * capacity)) * apartBy(first, second, this.volumes, this.total, ONE_NODE);
   }
 
   /** The first stage, and where it leads. */
   private firstStage(seconds: number, part: number, capacity: number): number {
     const { now, way, first } = this;
     for (const surface of this.surfaces) surface.prepare(part);
-    const conductivity = this.conductivity(now.heat);
+    // So far from no node that a long step would swing.
+    const conductivity = middleConductivity(this.matter, now.heat);
     for (const { lines, low, high } of this.directions) lines.factor(part / capacity, conductivity, low, high);
     const watts = this.stage(false, part, capacity, first);
-    for (let i = 0; i < first.length; i++) way.heat[i] = now.heat[i]! + seconds * first[i]!;
+    goOn(now.heat, first, seconds, way.heat);
     for (const surface of this.surfaces) surface.lookAhead(seconds);
     this.evaluate(way);
     return watts;
@@ -195,7 +190,7 @@ export class Volume {
     const { now, first, second, step } = this;
     this.saved.set(now.heat);
     this.savedHeatIn = this.heatIn;
-    for (let i = 0; i < first.length; i++) now.heat[i] = now.heat[i]! + (step * (3 * first[i]! + second[i]!)) / 2;
+    goOnByBoth(now.heat, first, second, step);
     for (const surface of this.surfaces) surface.accept(step);
     this.heatIn += this.stepHeat;
     this.evaluate(now);
@@ -217,29 +212,10 @@ export class Volume {
     return Math.min(stateAt(this.matter, hottest).capacity, stateAt(this.matter, heat[this.grid.core]!).capacity);
   }
 
-  /** W/mK half way between the coldest and the hottest node: none is then so far from it that a long step would swing. */
-  private conductivity(heat: Float64Array): number {
-    let [least, most] = [heat[0]!, heat[0]!];
-    for (let i = 1; i < heat.length; i++) {
-      const value = heat[i]!;
-      if (value < least) least = value;
-      else if (value > most) most = value;
-    }
-    return (stateAt(this.matter, least).conductivity + stateAt(this.matter, most).conductivity) / 2;
-  }
-
   /** From the stored heat: temperatures, properties, and what every cell gains. */
   private evaluate(state: State): void {
     const { heat, celsius, potential, gain } = state;
-    const { table, lowest, rowsPerHeat, rows } = this.matter;
-    for (let i = 0; i < heat.length; i++) {
-      const place = (heat[i]! - lowest) * rowsPerHeat;
-      const row = place < 0 ? 0 : place >= rows ? rows - 1 : Math.floor(place);
-      const part = place - row;
-      const at = row * ROW;
-      celsius[i] = table[at]! + part * table[at + 1]!;
-      potential[i] = table[at + 2]! + part * table[at + 3]!;
-    }
+    lookUp(this.matter, heat, celsius, potential);
     gain.fill(0);
     for (const { lines } of this.directions) lines.conduct(potential, gain);
     for (const surface of this.surfaces) surface.meet(state === this.way, celsius, gain);

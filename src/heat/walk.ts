@@ -85,7 +85,12 @@ export class Walk {
       const after = goal();
       if (after.left <= 0 && 'past' in until && until.past === true) {
         this.rows.note(this.seconds);
-        return { seconds: from + crossing(this.seconds - from, before, after), core: until.core, rate: this.volume.coreRate, reached: true };
+        return {
+          seconds: from + crossing(this.seconds - from, before, after),
+          core: until.core,
+          rate: this.volume.coreRate,
+          reached: true,
+        };
       }
       if (after.left <= 0) this.settle(from, goal, before, after);
       this.rows.note(this.seconds);

@@ -34,7 +34,10 @@ describe.each([0, 1, 2])('lines along axis %d', (axis) => {
   });
 
   it.each([true, false])('solve what they factor, from the middle: %s', (reaches) => {
-    const ends = (slope: number) => ({ perVolume: 150, slope: Float64Array.from(lines.starts, (_, line) => slope * (1 + line)) });
+    const ends = (slope: number) => ({
+      perVolume: 150,
+      slope: Float64Array.from(lines.starts, (_, line) => slope * (1 + line)),
+    });
     const [low, high] = [reaches ? null : ends(20), ends(35)];
     const reach = 3e-5;
     lines.factor(reach, 0.47, low, high);
@@ -42,7 +45,10 @@ describe.each([0, 1, 2])('lines along axis %d', (axis) => {
     lines.solve(solved);
     // 1 − reach × conduction, applied to the solution, gives the right-hand side again.
     const conducted = new Float64Array(grid.count);
-    lines.conduct(solved.map((celsius) => 0.47 * celsius), conducted);
+    lines.conduct(
+      solved.map((celsius) => 0.47 * celsius),
+      conducted,
+    );
     for (const [i, wanted] of some(2).entries()) {
       const n = Math.floor(i / lines.stride) % lines.length;
       const line = Math.floor(i / (lines.stride * lines.length)) * lines.stride + (i % lines.stride);

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Body } from '../../src/heat/body.js';
+import { CALIBRATION } from '../../src/heat/calibration.js';
 import { FOODS } from '../../src/heat/composition.js';
+import { AS_SAID, Prepared } from '../../src/heat/heating.js';
 import type { Joint } from '../../src/heat/joint.js';
 import { answersTo, historyOf, type Leg, type Question } from '../../src/heat/roast.js';
 import type { Setting } from '../../src/heat/setting.js';
@@ -16,6 +18,7 @@ const jointOf = (body: Body, food: Joint['food'] = FOODS.pork): Joint => ({
 
 const heat = (celsius: number): Setting => ({ kind: 'air', celsius, moving: 'still', on: 'pan' });
 const rest: Leg = { around: { kind: 'room', celsius: 21, covered: true }, minutes: 25 };
+const carried: Leg = { around: { kind: 'room', celsius: 21, covered: false }, minutes: 2 };
 const sear: Leg = { around: { kind: 'sear', celsius: 260, on: 'grate', turns: 'sides' }, minutes: 8 };
 
 const question = (over: Partial<Question> = {}): Question => ({
@@ -41,6 +44,24 @@ describe('minutes for each temperature', () => {
       const [own] = answersTo({ ...all, celsius: [celsius] });
       expect(Math.abs(minutes.likely / own!.minutes.likely - 1)).toBeLessThan(0.005);
       expect(Math.abs(pull - own!.pull)).toBeLessThan(0.2);
+    }
+  });
+
+  it.each([
+    ['loin', jointOf(LOIN), 1],
+    ['block', jointOf({ shape: 'brick', thickness: 0.11, width: 0.14, length: 0.2 }), 1],
+    ['fillet', jointOf({ shape: 'brick', thickness: 0.05, width: 0.08, length: 0.16 }, FOODS.salmon), 1.5],
+    ['bird', jointOf({ shape: 'sphere', thickness: 0.22 }, FOODS.turkey), 1],
+    ['steak', jointOf({ shape: 'slab', thickness: 0.035, width: null, length: null }, FOODS.beef), 1],
+  ] as const)('are near those of a much finer grid: %s', (_, joint, percent) => {
+    const all = question({ joint });
+    const fine = new Prepared(joint, all.before, AS_SAID, CALIBRATION, { cells: 16, across: 12, tolerance: 0.1 });
+    const answers = answersTo(all);
+    for (const at of [0, 10, 19]) {
+      const { celsius, minutes, pull } = answers[at]!;
+      const found = fine.pulledFor(heat(celsius), 60, [carried, rest])!;
+      expect(Math.abs(minutes.likely / found.minutes - 1)).toBeLessThan(percent / 100);
+      expect(Math.abs(pull - found.core)).toBeLessThan(0.5);
     }
   });
 
