@@ -1,7 +1,6 @@
 /**
  * Conduction along one direction of a grid: the lines of nodes that run that way, what flows along them, and the tridiagonal factor of
- * an implicit step. All lines have the same factor but for what their ends exchange: it is one conductivity's, the far end comes last,
- * and the near one is put in by Sherman and Morrison's formula.
+ * an implicit step. Loops go across the lines where they can, so that no node waits for its neighbour's division.
  */
 import type { Grid } from './grid.js';
 
@@ -23,17 +22,10 @@ export class Lines {
   /** Area over distance, between each node and the next; and one over each cell's size. */
   private readonly links: Float64Array;
   private readonly perSize: Float64Array;
-  /** The factor, by place along a line; of the last place what is there without an exchange. */
+  /** The factor, by node. */
   private readonly pivot: Float64Array;
   private readonly lower: Float64Array;
   private readonly upper: Float64Array;
-  private last = 1;
-  /** What one unit at the first, and at the last place comes to, where nothing is exchanged. */
-  private readonly fromLow: Float64Array;
-  private readonly fromHigh: Float64Array;
-  private low: Rim | null = null;
-  private high: Rim | null = null;
-  private reach = 0;
 
   constructor(grid: Grid, axis: number) {
     const { sizes, links } = grid.axes[axis]!;
@@ -42,12 +34,9 @@ export class Lines {
     this.starts = startsOf(grid, axis);
     this.links = links;
     this.perSize = sizes.map((size) => 1 / size);
-    [this.pivot, this.lower, this.upper] = [
-      new Float64Array(this.length),
-      new Float64Array(this.length),
-      new Float64Array(this.length),
-    ];
-    [this.fromLow, this.fromHigh] = [new Float64Array(this.length), new Float64Array(this.length)];
+    this.pivot = new Float64Array(grid.count);
+    this.lower = new Float64Array(grid.count);
+    this.upper = new Float64Array(grid.count);
   }
 
   /** Adds to every cell's gain, W/m³, what flows in along the lines; `potential`: conductivity's integral over temperature, W/m. */
@@ -93,106 +82,45 @@ export class Lines {
   }
 
   /**
-   * Factors 1 − reach × (conduction along the lines, all of one conductivity in W/mK, and exchange at their ends); `reach` is seconds
-   * over heat capacity, m³K/W.
+   * Factors 1 − seconds × (conduction along the lines and exchange at their ends), for stored heat. By node, `diffusivity`: by how much
+   * the potential grows with the heat, m²/s; `warming`: by how much the temperature does, m³K/J.
    */
-  factor(reach: number, conductivity: number, low: Rim | null, high: Rim | null): void {
-    const { length, links, perSize, pivot, lower, upper } = this;
-    [this.reach, this.low, this.high] = [reach, low, high];
-    const all = reach * conductivity;
-    let above = 0;
-    for (let n = 0; n < length; n++) {
-      const before = n > 0 ? all * perSize[n]! * links[n - 1]! : 0;
-      const after = n < length - 1 ? all * perSize[n]! * links[n]! : 0;
-      const diagonal = 1 + before + after - before * above;
-      pivot[n] = 1 / diagonal;
-      lower[n] = before / diagonal;
-      upper[n] = after / diagonal;
-      above = after / diagonal;
-      this.last = diagonal;
+  factor(seconds: number, diffusivity: Float64Array, warming: Float64Array, low: Rim | null, high: Rim | null): void {
+    const { length, stride, links, perSize, pivot, lower, upper } = this;
+    const last = length - 1;
+    const block = length * stride;
+    for (let base = 0, line = 0; base < pivot.length; base += block, line += stride) {
+      for (let n = 0, i = base; n < length; n++) {
+        const share = seconds * perSize[n]!;
+        const before = n > 0 ? share * links[n - 1]! : 0;
+        const after = n < last ? share * links[n]! : 0;
+        const back = n > 0 ? stride : 0;
+        const ahead = n < last ? stride : 0;
+        const rim = n === 0 ? low : n === last ? high : null;
+        const rimShare = rim === null ? 0 : seconds * rim.perVolume;
+        for (let s = 0; s < stride; s++, i++) {
+          const fromBefore = before * diffusivity[i - back]!;
+          let diagonal = 1 + (before + after) * diffusivity[i]! - fromBefore * upper[i - back]!;
+          if (rim !== null) diagonal += rimShare * rim.slope[line + s]! * warming[i]!;
+          const inverse = 1 / diagonal;
+          pivot[i] = inverse;
+          lower[i] = fromBefore * inverse;
+          upper[i] = after * diffusivity[i + ahead]! * inverse;
+        }
+      }
     }
-    if (low === null) return;
-    this.unit(this.fromLow, 0);
-    this.unit(this.fromHigh, length - 1);
-  }
-
-  private unit(values: Float64Array, at: number): void {
-    const { length, pivot, lower, upper } = this;
-    values.fill(0);
-    values[at] = pivot[at]!;
-    for (let n = at + 1; n < length; n++) values[n] = lower[n]! * values[n - 1]!;
-    for (let n = length - 2; n >= 0; n--) values[n] = values[n]! + upper[n]! * values[n + 1]!;
   }
 
   /** Solves the factor for a right-hand side, in its place. */
   solve(values: Float64Array): void {
-    const perSlope = this.high === null ? 0 : this.reach * this.high.perVolume;
-    if (this.stride === 1) this.solveAlong(values, perSlope);
-    else this.solveAcross(values, perSlope);
-    if (this.low !== null) this.exchangeLow(this.low, values, perSlope);
-  }
-
-  /** Line by line, where neighbours lie side by side. */
-  private solveAlong(values: Float64Array, perSlope: number): void {
-    const { length, pivot, lower, upper, last, high } = this;
-    const end = length - 1;
-    for (let base = 0, line = 0; base < values.length; base += length, line++) {
-      let value = values[base]! * pivot[0]!;
-      values[base] = value;
-      for (let n = 1; n < end; n++) {
-        value = values[base + n]! * pivot[n]! + lower[n]! * value;
-        values[base + n] = value;
-      }
-      const exchanged = high === null ? 0 : perSlope * high.slope[line]!;
-      value = (values[base + end]! + lower[end]! * last * value) / (last + exchanged);
-      values[base + end] = value;
-      for (let n = end - 1; n >= 0; n--) {
-        value = values[base + n]! + upper[n]! * value;
-        values[base + n] = value;
-      }
-    }
-  }
-
-  /** All lines of a block at once, place by place. */
-  private solveAcross(values: Float64Array, perSlope: number): void {
-    const { length, stride, pivot, lower, upper, last, high } = this;
-    const end = length - 1;
+    const { length, stride, pivot, lower, upper } = this;
     const block = length * stride;
-    for (let base = 0, line = 0; base < values.length; base += block, line += stride) {
-      for (let i = base; i < base + stride; i++) values[i] = values[i]! * pivot[0]!;
-      for (let n = 1, i = base + stride; n < end; n++) {
-        const own = pivot[n]!;
-        const share = lower[n]!;
-        for (const to = i + stride; i < to; i++) values[i] = values[i]! * own + share * values[i - stride]!;
+    for (let base = 0; base < values.length; base += block) {
+      for (let i = base; i < base + stride; i++) values[i] = values[i]! * pivot[i]!;
+      for (let i = base + stride; i < base + block; i++) {
+        values[i] = values[i]! * pivot[i]! + lower[i]! * values[i - stride]!;
       }
-      const before = lower[end]! * last;
-      for (let s = 0, i = base + end * stride; s < stride; s++, i++) {
-        const exchanged = high === null ? 0 : perSlope * high.slope[line + s]!;
-        values[i] = (values[i]! + before * values[i - stride]!) / (last + exchanged);
-      }
-      for (let n = end - 1, i = base + end * stride - 1; n >= 0; n--) {
-        const share = upper[n]!;
-        for (const to = i - stride; i > to; i--) values[i] = values[i]! + share * values[i + stride]!;
-      }
-    }
-  }
-
-  /** Puts in what the low ends exchange. */
-  private exchangeLow(low: Rim, values: Float64Array, perSlope: number): void {
-    const { length, stride, fromLow, fromHigh, high } = this;
-    const end = length - 1;
-    const block = length * stride;
-    const perLow = this.reach * low.perVolume;
-    for (let base = 0, line = 0; base < values.length; base += block, line += stride) {
-      for (let s = 0; s < stride; s++) {
-        const across = high === null ? 0 : perSlope * high.slope[line + s]!;
-        const exchanged = perLow * low.slope[line + s]!;
-        const back = (across * fromLow[end]!) / (1 + across * fromHigh[end]!);
-        const share = (exchanged * values[base + s]!) / (1 + exchanged * (fromLow[0]! - back * fromHigh[0]!));
-        for (let n = 0, i = base + s; n < length; n++, i += stride) {
-          values[i] = values[i]! - share * (fromLow[n]! - back * fromHigh[n]!);
-        }
-      }
+      for (let i = base + block - stride - 1; i >= base; i--) values[i] = values[i]! + upper[i]! * values[i + stride]!;
     }
   }
 }

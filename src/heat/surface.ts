@@ -151,12 +151,13 @@ export class Surface {
   }
 
   /** Ends a stage, when the factor of this end's axis has been solved. Returns what the warming takes off the heat that comes in, W. */
-  end(onTheWay: boolean, part: number, capacity: number, rates: Float64Array): number {
+  end(onTheWay: boolean, part: number, warming: Float64Array, rates: Float64Array): number {
     const { nodes, areas, slope, now } = this;
     const water = onTheWay ? this.second : this.first;
     let watts = 0;
     for (let l = 0; l < nodes.length; l++) {
-      const warmer = (part * rates[nodes[l]!]!) / capacity;
+      const i = nodes[l]!;
+      const warmer = part * rates[i]! * warming[i]!;
       water[l] = water[l]! + (now.waterSlope[l]! * warmer) / (1 + part * now.waterDrying[l]!);
       watts += areas[l]! * slope[l]! * warmer;
     }

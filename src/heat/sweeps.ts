@@ -2,7 +2,7 @@
  * Loops over all nodes of a volume. Each is a function of its own: a process that has just begun compiles it once, and not again for each
  * place that it is called from.
  */
-import { type Matter, ROW, stateAt } from './properties.js';
+import { type Matter, ROW } from './properties.js';
 
 /** From the heat stored, J/m³: °C, and the conductivity's integral over that, W/m. */
 export function lookUp(matter: Matter, heat: Float64Array, celsius: Float64Array, potential: Float64Array): void {
@@ -14,6 +14,23 @@ export function lookUp(matter: Matter, heat: Float64Array, celsius: Float64Array
     const at = row * ROW;
     celsius[i] = table[at]! + part * table[at + 1]!;
     potential[i] = table[at + 2]! + part * table[at + 3]!;
+  }
+}
+
+/** By how much the temperature, m³K/J, and the potential, m²/s, grow with the heat stored. */
+export function lookUpSlopes(
+  matter: Matter,
+  heat: Float64Array,
+  warming: Float64Array,
+  diffusivity: Float64Array,
+): void {
+  const { table, lowest, rowsPerHeat, rows } = matter;
+  for (let i = 0; i < heat.length; i++) {
+    const place = (heat[i]! - lowest) * rowsPerHeat;
+    const row = place < 0 ? 0 : place >= rows ? rows - 1 : Math.floor(place);
+    const at = row * ROW;
+    warming[i] = table[at + 1]! * rowsPerHeat;
+    diffusivity[i] = table[at + 3]! * rowsPerHeat;
   }
 }
 
@@ -49,16 +66,4 @@ export function apartBy(
     if (square > most) most = square;
   }
   return Math.sqrt(Math.max(sum / total, most / (oneNode * oneNode)));
-}
-
-/** Half way between the conductivities, W/mK, of the coldest and the hottest node. */
-export function middleConductivity(matter: Matter, heat: Float64Array): number {
-  let least = heat[0]!;
-  let most = least;
-  for (let i = 1; i < heat.length; i++) {
-    const value = heat[i]!;
-    if (value < least) least = value;
-    else if (value > most) most = value;
-  }
-  return (stateAt(matter, least).conductivity + stateAt(matter, most).conductivity) / 2;
 }

@@ -4,7 +4,7 @@
  *
  * The steps are implicit and of second order: the Rosenbrock method of two stages ROS2 with γ = 1 − 1/√2, whose order does not hang on
  * an exact Jacobian. So its matrix is split into one tridiagonal factor for each direction (approximate factorisation), which is stable
- * for any step, and one heat capacity and one conductivity serve for all nodes in it. Radiation, evaporation and properties enter each stage as they are
+ * for any step. Radiation, evaporation and properties enter each stage as they are
  * and the factors by their slope at the step's beginning.
  * Source: Verwer, Spee, Blom and Hundsdorfer, SIAM J. Sci. Comput. 20 (1999) 1456; Hundsdorfer and Verwer, Numerical Solution of Time-Dependent
  * Advection-Diffusion-Reaction Equations (2003), IV.5 (both from memory).
@@ -15,7 +15,7 @@ import type { Grid, Side } from './grid.js';
 import { Lines } from './lines.js';
 import { type Matter, stateAt } from './properties.js';
 import { Surface } from './surface.js';
-import { apartBy, goOn, goOnByBoth, lookUp, middleConductivity, takeOffTwice } from './sweeps.js';
+import { apartBy, goOn, goOnByBoth, lookUp, lookUpSlopes, takeOffTwice } from './sweeps.js';
 
 const GAMMA = 1 - Math.SQRT1_2;
 /** So many times as far may one node be off; small corners count for little in the mean, and yet must not run away. */
@@ -62,6 +62,9 @@ export class Volume {
   private readonly first: Float64Array;
   private readonly second: Float64Array;
   private readonly saved: Float64Array;
+  /** At the beginning of a step: m³K/J and m²/s, by which temperature and potential grow with the heat. */
+  private readonly warming: Float64Array;
+  private readonly diffusivity: Float64Array;
   private savedHeatIn = 0;
   private readonly total: number;
   private step = 0;
@@ -86,6 +89,7 @@ export class Volume {
       .filter((each) => each.lines.length > 1);
     [this.now, this.way] = [new State(count), new State(count)];
     [this.first, this.second, this.saved] = [new Float64Array(count), new Float64Array(count), new Float64Array(count)];
+    [this.warming, this.diffusivity] = [new Float64Array(count), new Float64Array(count)];
     this.take(field);
   }
 
@@ -157,22 +161,20 @@ export class Volume {
     const { way, first, second, capacity } = this;
     const part = GAMMA * seconds;
     this.step = seconds;
-    let heatOne = this.firstStage(seconds, part, capacity);
-    if (this.steepen()) heatOne = this.firstStage(seconds, part, capacity);
+    let heatOne = this.firstStage(seconds, part);
+    if (this.steepen()) heatOne = this.firstStage(seconds, part);
     takeOffTwice(way.gain, first);
-    const heatTwo = this.stage(true, part, capacity, second) - 2 * heatOne;
+    const heatTwo = this.stage(true, part, second) - 2 * heatOne;
     this.stepHeat = (seconds * (3 * heatOne + heatTwo)) / 2;
     return (seconds / (2 * capacity)) * apartBy(first, second, this.volumes, this.total, ONE_NODE);
   }
 
   /** The first stage, and where it leads. */
-  private firstStage(seconds: number, part: number, capacity: number): number {
+  private firstStage(seconds: number, part: number): number {
     const { now, way, first } = this;
     for (const surface of this.surfaces) surface.prepare(part);
-    // So far from no node that a long step would swing.
-    const conductivity = middleConductivity(this.matter, now.heat);
-    for (const { lines, low, high } of this.directions) lines.factor(part / capacity, conductivity, low, high);
-    const watts = this.stage(false, part, capacity, first);
+    for (const { lines, low, high } of this.directions) lines.factor(part, this.diffusivity, this.warming, low, high);
+    const watts = this.stage(false, part, first);
     goOn(now.heat, first, seconds, way.heat);
     for (const surface of this.surfaces) surface.lookAhead(seconds);
     this.evaluate(way);
@@ -216,21 +218,22 @@ export class Volume {
   private evaluate(state: State): void {
     const { heat, celsius, potential, gain } = state;
     lookUp(this.matter, heat, celsius, potential);
+    if (state === this.now) lookUpSlopes(this.matter, heat, this.warming, this.diffusivity);
     gain.fill(0);
     for (const { lines } of this.directions) lines.conduct(potential, gain);
     for (const surface of this.surfaces) surface.meet(state === this.way, celsius, gain);
   }
 
   /** One stage: from the right-hand side in the state's gain to the cells' rates, W/m³. Returns the heat that comes in by it, W. */
-  private stage(onTheWay: boolean, part: number, capacity: number, rates: Float64Array): number {
+  private stage(onTheWay: boolean, part: number, rates: Float64Array): number {
     rates.set((onTheWay ? this.way : this.now).gain);
     let watts = 0;
     for (const surface of this.surfaces) watts += surface.begin(onTheWay, part, rates);
     for (const { lines, low, high } of this.directions) {
       lines.solve(rates);
       // What each factor lets out through its own ends, so that the balance closes whatever the split.
-      if (low !== null) watts -= low.end(onTheWay, part, capacity, rates);
-      if (high !== null) watts -= high.end(onTheWay, part, capacity, rates);
+      if (low !== null) watts -= low.end(onTheWay, part, this.warming, rates);
+      if (high !== null) watts -= high.end(onTheWay, part, this.warming, rates);
     }
     return watts;
   }

@@ -39,22 +39,22 @@ describe.each([0, 1, 2])('lines along axis %d', (axis) => {
       slope: Float64Array.from(lines.starts, (_, line) => slope * (1 + line)),
     });
     const [low, high] = [reaches ? null : ends(20), ends(35)];
-    const reach = 3e-5;
-    lines.factor(reach, 0.47, low, high);
+    const seconds = 120;
+    const diffusivity = Float64Array.from({ length: grid.count }, (_, i) => 1e-7 * (1.3 + Math.sin(i)));
+    const warming = diffusivity.map((each) => each / (0.4 + 1e6 * each));
+    lines.factor(seconds, diffusivity, warming, low, high);
     const solved = some(2);
     lines.solve(solved);
-    // 1 − reach × conduction, applied to the solution, gives the right-hand side again.
+    // 1 − seconds × conduction, applied to the solution, gives the right-hand side again.
     const conducted = new Float64Array(grid.count);
-    lines.conduct(
-      solved.map((celsius) => 0.47 * celsius),
-      conducted,
-    );
+    const potential = solved.map((heat, i) => diffusivity[i]! * heat);
+    lines.conduct(potential, conducted);
     for (const [i, wanted] of some(2).entries()) {
       const n = Math.floor(i / lines.stride) % lines.length;
       const line = Math.floor(i / (lines.stride * lines.length)) * lines.stride + (i % lines.stride);
       const rim = n === 0 ? low : n === lines.length - 1 ? high : null;
-      const lost = rim === null ? 0 : rim.perVolume * rim.slope[line]! * solved[i]!;
-      expect(solved[i]! - reach * (conducted[i]! - lost)).toBeCloseTo(wanted, 9);
+      const lost = rim === null ? 0 : rim.perVolume * rim.slope[line]! * warming[i]! * solved[i]!;
+      expect(solved[i]! - seconds * (conducted[i]! - lost)).toBeCloseTo(wanted, 9);
     }
   });
 });

@@ -7,7 +7,7 @@ import { oven, wet } from '../support/pieces.js';
 
 const grid = gridOf({ shape: 'sphere', thickness: 0.1 }, { cells: 4, across: 1 }, { upright: 'half', across: 'half' });
 const volumes = grid.axes[0]!.sizes;
-const CAPACITY = 3.7e6;
+const WARMING = new Float64Array(grid.count).fill(1 / 3.7e6);
 
 /** The one node of a sphere's surface, at 70 °C. */
 function surfaceIn(surroundings = oven(160, 12, wet(1, 0.5))) {
@@ -54,11 +54,11 @@ describe('Surface', () => {
     const rates = new Float64Array(grid.count);
     surface.prepare(1e-6);
     surface.begin(false, 1e-6, rates);
-    surface.end(false, 1e-6, CAPACITY, rates);
+    surface.end(false, 1e-6, WARMING, rates);
     surface.lookAhead(10);
     surface.meet(true, new Float64Array(grid.count).fill(70), new Float64Array(grid.count));
     surface.begin(true, 1e-6, rates);
-    surface.end(true, 1e-6, CAPACITY, rates);
+    surface.end(true, 1e-6, WARMING, rates);
     surface.accept(10);
     // A little less, for it dries meanwhile.
     expect(surface.waterLost / (surface.areas[0]! * expected)).toBeLessThan(1);
