@@ -62,7 +62,7 @@ type Found = Omit<Pulled, 'slope'>;
 
 /**
  * One for each of the question's temperatures. The model goes through the histories at a few of them; one over the minutes, the pull
- * and the peak lie on a polynomial of the temperature's logarithm, within 0.5 % and 0.2 K of a history of their own.
+ * and the peak lie on a polynomial of the logarithm of what the heat is above the goal, within 0.5 % and 0.2 K of a history of their own.
  */
 export function answersTo(question: Question): Answer[] {
   const { celsius } = question;
@@ -96,8 +96,11 @@ const accuracyFor = ({ body: { shape } }: Joint): Accuracy =>
 function pullsAt({ joint, before, heat, celsius, goal }: Question, after: readonly Leg[]): (Found | null)[] {
   const accuracy = accuracyFor(joint);
   const prepared = new Prepared(joint, before, AS_SAID, CALIBRATION, accuracy);
-  // By the logarithm, so that more of those asked are at the cold end, where minutes change most. A burner has no temperature: 0.
-  const places = celsius.map((degrees) => Math.log(Math.max(degrees, 1)));
+  // By the logarithm of what it is above the goal: where that is little, minutes change most. What is not above it is never asked for.
+  const core = 'core' in goal ? goal.core : goal.target;
+  const placeOf = (degrees: number, i: number): number =>
+    degrees > core + 1 ? Math.log(degrees - core) : (i - celsius.length) / 1000;
+  const places = celsius.map(placeOf);
   const rows = fromFew(places, {
     find: (i, row) => {
       const around = heat(celsius[i]!);

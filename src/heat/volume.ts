@@ -206,12 +206,9 @@ export class Volume {
     this.evaluate(this.now);
   }
 
-  /** J/m³K, the least that there is now, lest the factors take off too little: what is hot has lost its juice. */
+  /** J/m³K at the core now. */
   private get capacity(): number {
-    const { heat } = this.now;
-    let hottest = heat[0]!;
-    for (let i = 1; i < heat.length; i++) hottest = Math.max(hottest, heat[i]!);
-    return Math.min(stateAt(this.matter, hottest).capacity, stateAt(this.matter, heat[this.grid.core]!).capacity);
+    return stateAt(this.matter, this.now.heat[this.grid.core]!).capacity;
   }
 
   /** From the stored heat: temperatures, properties, and what every cell gains. */

@@ -48,12 +48,12 @@ describe('minutes for each temperature', () => {
   });
 
   it.each([
-    ['loin', jointOf(LOIN), 1],
-    ['block', jointOf({ shape: 'brick', thickness: 0.11, width: 0.14, length: 0.2 }), 1],
-    ['fillet', jointOf({ shape: 'brick', thickness: 0.05, width: 0.08, length: 0.16 }, FOODS.salmon), 1.5],
-    ['bird', jointOf({ shape: 'sphere', thickness: 0.22 }, FOODS.turkey), 1],
-    ['steak', jointOf({ shape: 'slab', thickness: 0.035, width: null, length: null }, FOODS.beef), 1],
-  ] as const)('are near those of a much finer grid: %s', (_, joint, percent) => {
+    ['loin', jointOf(LOIN), 1, 0.3],
+    ['block', jointOf({ shape: 'brick', thickness: 0.11, width: 0.14, length: 0.2 }), 1.5, 0.7],
+    ['fillet', jointOf({ shape: 'brick', thickness: 0.05, width: 0.08, length: 0.16 }, FOODS.salmon), 1.5, 0.7],
+    ['bird', jointOf({ shape: 'sphere', thickness: 0.22 }, FOODS.turkey), 1, 0.3],
+    ['steak', jointOf({ shape: 'slab', thickness: 0.035, width: null, length: null }, FOODS.beef), 1, 0.3],
+  ] as const)('are near those of a much finer grid: %s', (_, joint, percent, kelvin) => {
     const all = question({ joint });
     const fine = new Prepared(joint, all.before, AS_SAID, CALIBRATION, { cells: 16, across: 12, tolerance: 0.1 });
     const answers = answersTo(all);
@@ -61,7 +61,7 @@ describe('minutes for each temperature', () => {
       const { celsius, minutes, pull } = answers[at]!;
       const found = fine.pulledFor(heat(celsius), 60, [carried, rest])!;
       expect(Math.abs(minutes.likely / found.minutes - 1)).toBeLessThan(percent / 100);
-      expect(Math.abs(pull - found.core)).toBeLessThan(0.5);
+      expect(Math.abs(pull - found.core)).toBeLessThan(kelvin);
     }
   });
 
