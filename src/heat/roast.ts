@@ -96,7 +96,7 @@ const accuracyFor = ({ body: { shape } }: Joint): Accuracy =>
 function pullsAt({ joint, before, heat, celsius, goal }: Question, after: readonly Leg[]): (Found | null)[] {
   const accuracy = accuracyFor(joint);
   const prepared = new Prepared(joint, before, AS_SAID, CALIBRATION, accuracy);
-  // By the logarithm of what it is above the goal: where that is little, minutes change most. What is not above it is never asked for.
+  // By the logarithm of what it is above the goal: where that is little, minutes change most. What is not above it only keeps its order.
   const core = 'core' in goal ? goal.core : goal.target;
   const placeOf = (degrees: number, i: number): number =>
     degrees > core + 1 ? Math.log(degrees - core) : (i - celsius.length) / 1000;
