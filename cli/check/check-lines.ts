@@ -7,10 +7,10 @@ import { noteLines } from '../../src/chart/note.js';
 import { clean, cut, wrap } from '../../src/chart/text.js';
 import { drawLoad } from '../../src/kitchen/draw-load.js';
 import { type HeaviestLoad, heaviestLoads } from '../../src/kitchen/heaviest-loads.js';
+import { showHeat } from '../../src/problem/degrees.js';
 import { clockAt } from '../../src/problem/hours.js';
 import type { Problem } from '../../src/problem/problem.js';
 import { cautionsOf } from '../../src/safety/cautions.js';
-import { showTemperature } from '../../src/units/show.js';
 import type { Meal } from '../commands/problem-file.js';
 import { clashWords, type PanClash, panClashes } from './pan-clashes.js';
 
@@ -67,7 +67,7 @@ const counted = (count: number, one: string, many: string) => `${count} ${count 
 function loadLines(problem: Problem, load: HeaviestLoad, width: number, glyphs: Glyphs): Line[] {
   const appliance = problem.kitchen.appliances[load.appliance]!;
   const mode = appliance.modes[load.mode]!;
-  const heat = inGlyphs(showTemperature(load.celsius, appliance.dial.unit), glyphs);
+  const heat = inGlyphs(showHeat(problem, load.celsius, appliance.dial.unit), glyphs);
   const course = problem.courses.length > 1 ? `, for ${clean(problem.courses[load.course]!.name)}` : '';
   const title = `${clean(appliance.name)}, ${mode.name} at ${heat}${course}: the most that may be in it at once`;
   const look = { columns: width - 4, rows: HIGHEST, ascii: glyphs === ASCII };

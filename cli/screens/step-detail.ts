@@ -6,8 +6,9 @@ import { type Line, lineWidth, type Role, segment } from '../../src/chart/line.j
 import { heldOf, type Reason, reasonsOf } from '../../src/chart/reasons.js';
 import { clean, cut, pad, wrap } from '../../src/chart/text.js';
 import type { View, ViewStep } from '../../src/chart/view.js';
+import { showHeat } from '../../src/problem/degrees.js';
 import { clockAt } from '../../src/problem/hours.js';
-import { showLength, showMinutes, showTemperature } from '../../src/units/show.js';
+import { showLength, showMinutes } from '../../src/units/show.js';
 
 const LABEL = 12;
 /** Rows from which a fact may take two. */
@@ -89,7 +90,7 @@ function whereWords(view: View, step: ViewStep): string {
   const places = step.places.map(clean).join(' + ');
   if (!appliance) return places === '' ? 'aside, it takes no place' : places;
   const mode = appliance.modes.find((each) => each.name === step.row.mode);
-  const heat = step.row.celsius === null ? [] : [showTemperature(step.row.celsius, appliance.dial.unit)];
+  const heat = step.row.celsius === null ? [] : [showHeat(view.problem, step.row.celsius, appliance.dial.unit)];
   const manner = mode ? [mode.name, ...(mode.lid ? [`lid ${mode.lid}`] : [])] : [];
   return [`${clean(appliance.name)}, ${places}`, ...heat, ...manner].join(', ');
 }

@@ -1,6 +1,7 @@
 /** What is told of a core: where the piece is pulled, when that may be, how far it rises, and what a late one means. */
+import { showCoreHeat } from '../problem/degrees.js';
 import { clockAt, minuteAt } from '../problem/hours.js';
-import { showCore, showMinutes } from '../units/show.js';
+import { showMinutes } from '../units/show.js';
 import type { View, ViewStep } from './view.js';
 
 /** °C by which a core must rise for its peak to be told. */
@@ -13,15 +14,16 @@ export function coreWords(view: View, step: ViewStep): string {
   const degree = step.appliance === null ? 'C' : view.problem.kitchen.appliances[step.appliance]!.dial.unit;
   const clock = (iso: string) => clockAt(view.problem, minuteAt(view.problem, iso));
   const within = window ? `, between ${clock(window.from)} and ${clock(window.to)}` : '';
-  const core = view.dishes[step.dish]!.row?.core;
+  const core = (celsius: number) => showCoreHeat(view.problem, celsius, degree);
+  const predicted = view.dishes[step.dish]!.row?.core;
   // A dish has one core, that of the last step which is done to one.
-  const own = core?.pull === pull ? core : undefined;
+  const own = predicted?.pull === pull ? predicted : undefined;
   const { steps, dishes } = view.problem;
   const cut = dishes[step.dish]!.steps.some((id) => steps[id]!.work === 'carve');
-  const served = own?.atServe == null ? '' : `, ${showCore(own.atServe, degree)} when ${cut ? 'cut' : 'served'}`;
+  const served = own?.atServe == null ? '' : `, ${core(own.atServe)} when ${cut ? 'cut' : 'served'}`;
   const rises = own?.peak != null && own.peakAt !== null && own.peak - pull >= WORTH_TELLING;
-  const peak = rises ? `; rises to ${showCore(own!.peak!, degree)} by ${clock(own!.peakAt!)}${served}` : served;
-  return `pull at ${showCore(pull, degree)}${within}${peak}`;
+  const peak = rises ? `; rises to ${core(own!.peak!)} by ${clock(own!.peakAt!)}${served}` : served;
+  return `pull at ${core(pull)}${within}${peak}`;
 }
 
 /** What the latest end means for the landing; empty where it is not known. */

@@ -1,5 +1,5 @@
 /** Lanes on a scale become rows of cells. */
-import { showTemperature } from '../units/show.js';
+import { shortHeat } from '../problem/degrees.js';
 import { drawFolds, drawGrid } from './axis.js';
 import { type Glyphs, inGlyphs } from './glyphs.js';
 import type { Bar, Lane } from './lanes.js';
@@ -161,7 +161,7 @@ function drawRamp(
 
 function heatLabel({ view, glyphs }: Drawing, run: ViewRun, columns: number): string {
   const degree = view.problem.kitchen.appliances[run.appliance]!.dial.unit;
-  const heat = inGlyphs(showTemperature(run.row.celsius, degree).replace(' ', ''), glyphs);
+  const heat = inGlyphs(shortHeat(view.problem, run.row.celsius, degree).replace(' ', ''), glyphs);
   const whole = `${heat} ${run.row.mode}`;
   if (widthOf(whole) <= columns) return whole;
   if (widthOf(heat) <= columns) return heat;

@@ -4,7 +4,8 @@
  */
 
 import type { WhyLink, WhySide } from '../plan/why-document.js';
-import { showMinutes, showTemperature } from '../units/show.js';
+import { showHeat } from '../problem/degrees.js';
+import { showMinutes } from '../units/show.js';
 import { clean } from './text.js';
 import type { View, ViewStep } from './view.js';
 import { costWords, lettered, whyOfStep } from './why-lines.js';
@@ -126,7 +127,7 @@ function holdsOf(view: View, step: ViewStep, side: -1 | 1): Reason[] {
 }
 
 const degrees = (view: View, appliance: number, celsius: number) =>
-  showTemperature(celsius, view.problem.kitchen.appliances[appliance]!.dial.unit);
+  showHeat(view.problem, celsius, view.problem.kitchen.appliances[appliance]!.dial.unit);
 
 function heatBefore(view: View, step: ViewStep): Reason[] {
   const run = view.runs.find(

@@ -1,7 +1,8 @@
 /** The parts of a plan told in text: what it is, its heat, its calls, its cautions, what it costs. */
 import { PART_NAMES, type PartName } from '../plan/document.js';
-import { clockAt, minuteAt } from '../problem/hours.js';
-import { showMinutes, showTemperature } from '../units/show.js';
+import { showHeat } from '../problem/degrees.js';
+import { clockAt, clockColumns, minuteAt } from '../problem/hours.js';
+import { showMinutes } from '../units/show.js';
 import { chanceLines } from './chances.js';
 import { fillKey, letterKey, wholeChart } from './chart.js';
 import { dayAt, longDayAt, sameDay } from './clock.js';
@@ -9,7 +10,7 @@ import { coreWords, latestWords } from './cores.js';
 import { type Glyphs, inGlyphs } from './glyphs.js';
 import { clip, type Line, lineWidth, plainLine, type Role, segment } from './line.js';
 import { clean, cut, pad, points, widthOf, wrap } from './text.js';
-import type { View } from './view.js';
+import type { View, ViewRun } from './view.js';
 import { lateLines, wayLines, whyLines } from './why-lines.js';
 
 /** Columns under which a chart says less than a list. */
@@ -82,13 +83,15 @@ const heading = (text: string): Line[] => [[], plainLine(text, 'strong')];
 export function heatLines(view: View, width: number, glyphs: Glyphs): Line[] {
   if (view.runs.length === 0) return [];
   const name = Math.min(20, Math.max(...view.runs.map((run) => widthOf(view.applianceNames[run.appliance]!))));
+  const heatOf = ({ row, appliance }: ViewRun) =>
+    showHeat(view.problem, row.celsius, view.problem.kitchen.appliances[appliance]!.dial.unit);
+  const widest = Math.max(6, ...view.runs.map((run) => heatOf(run).length));
   let shown = -1;
   const rows = [...view.runs]
     .sort((a, b) => a.appliance - b.appliance || a.from - b.from)
     .flatMap((run) => {
       const appliance = view.problem.kitchen.appliances[run.appliance]!;
       const mode = appliance.modes.find((each) => each.name === run.row.mode);
-      const heat = showTemperature(run.row.celsius, appliance.dial.unit);
       const details = [
         run.row.mode,
         ...(mode?.lid ? [`lid ${mode.lid}`] : []),
@@ -99,7 +102,7 @@ export function heatLines(view: View, width: number, glyphs: Glyphs): Line[] {
       ];
       const label = run.appliance === shown ? '' : view.applianceNames[run.appliance]!;
       shown = run.appliance;
-      const told = inGlyphs(heat.padStart(6), glyphs);
+      const told = inGlyphs(heatOf(run).padStart(widest), glyphs);
       const lead: Line = [
         segment(`  ${pad(label, name, glyphs.ellipsis)}  ${between(view, run.from, run.to, glyphs)}  `),
         segment(`${told}  `, 'heat'),
@@ -113,7 +116,10 @@ export function heatLines(view: View, width: number, glyphs: Glyphs): Line[] {
 }
 
 const between = (view: View, from: number, to: number, glyphs: Glyphs) =>
-  `${clockAt(view.problem, from)}${glyphs.range}${clockAt(view.problem, to)}`;
+  `${clockIn(view, from)}${glyphs.range}${clockIn(view, to)}`;
+
+/** A clock time as wide as the longest. */
+const clockIn = (view: View, minute: number) => clockAt(view.problem, minute).padStart(clockColumns(view.problem));
 
 /** The calls by clock, under their day when there is more than one. */
 export function callLines(view: View, width: number, glyphs: Glyphs): Line[] {
@@ -136,7 +142,7 @@ export function callLines(view: View, width: number, glyphs: Glyphs): Line[] {
     const dish = call.say.startsWith(`${call.dish}:`) ? letters.get(call.dish) : undefined;
     const who = pad(call.cook === null ? 'anyone' : clean(call.cook), cook, glyphs.ellipsis);
     const lead: Line = [
-      segment(`  ${clockAt(problem, minute)}  `, 'strong'),
+      segment(`  ${clockIn(view, minute)}  `, 'strong'),
       segment(`${who}  `, call.cook === null ? 'dim' : 'plain'),
       segment(`${pad(dish?.letter ?? '', letter, '')}  `, dish ? `dish ${dish.index}` : 'plain'),
     ];
@@ -205,13 +211,13 @@ export function costLines(view: View, width: number): Line[] {
 
 /** The plan as a list by clock, for a width on which no chart fits. */
 export function agendaLines(view: View, width: number, glyphs: Glyphs): Line[] {
-  const indent = 13;
+  const indent = 2 * clockColumns(view.problem) + 3;
   const entries = view.byClock.map((index) => {
     const step = view.steps[index]!;
     const dish = view.dishes[step.dish]!;
     const appliance = step.appliance === null ? null : view.problem.kitchen.appliances[step.appliance]!;
     const where = [clean(appliance?.name ?? ''), step.places.map(clean).join(' + ')].filter((part) => part !== '');
-    const heat = step.row.celsius === null ? [] : [showTemperature(step.row.celsius, appliance?.dial.unit ?? 'C')];
+    const heat = step.row.celsius === null ? [] : [showHeat(view.problem, step.row.celsius, appliance?.dial.unit)];
     const cooks = [...new Set(step.hands.map((hand) => view.cookNames[hand.cook]!))];
     const details = [where.join(' '), ...heat, cooks.join(' and ')].filter((part) => part !== '').join(', ');
     const lines: Line[] = [

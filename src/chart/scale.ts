@@ -3,6 +3,7 @@
  * two of them where long empty hours are left out. The minutes a column are a whole part of the distance of two ticks, so
  * that ticks stand at even distances and on the cells where their times begin.
  */
+import { clockColumns } from '../problem/hours.js';
 import type { Problem } from '../problem/problem.js';
 import { wallMinute } from './clock.js';
 
@@ -36,29 +37,29 @@ export interface Scale {
 
 /** Columns that a fold takes. */
 export const FOLD = 2;
-/** Columns from one tick to the next, at least: five for the label and two between. */
-const TICK_COLUMNS = 7;
+/** Columns between the labels of two ticks, at least. */
+const BETWEEN = 2;
 /** More ticks than this make a wide chart restless. */
 const MOST_TICKS = 16;
-/** A piece beside a fold is wide enough for the label of a time. */
-const PIECE_COLUMNS = 8;
 /** Columns after the last minute, for the second half of a label centred there. */
 const TAIL = 3;
 const TICKS = [1, 2, 5, 10, 15, 30, 60, 120, 180, 240, 360, 720, 1440, 2880, 10080, 43200];
 
-const tickColumns = (columns: number): number => Math.max(TICK_COLUMNS, Math.floor(columns / MOST_TICKS));
+const leastTick = (problem: Problem): number => clockColumns(problem) + BETWEEN;
+const tickColumns = (problem: Problem, columns: number): number =>
+  Math.max(leastTick(problem), Math.floor(columns / MOST_TICKS));
 
 /** The smallest distance of ticks for which that many columns show so many minutes with labels that do not touch. */
-function tickFor(minutes: number, columns: number): number {
-  const least = tickColumns(columns);
+function tickFor(problem: Problem, minutes: number, columns: number): number {
+  const least = tickColumns(problem, columns);
   return TICKS.find((tick) => Math.floor((columns * tick) / minutes) >= least) ?? TICKS.at(-1)!;
 }
 
 /** One piece that fills the columns and shows at least the stretch. */
 export function evenScale(problem: Problem, stretch: Stretch, columns: number): Scale {
   const minutes = Math.max(1, stretch.to - stretch.from);
-  const room = Math.max(TICK_COLUMNS, columns - TAIL);
-  const tick = tickFor(minutes, room);
+  const room = Math.max(leastTick(problem), columns - TAIL);
+  const tick = tickFor(problem, minutes, room);
   const perColumn = tick / Math.max(1, Math.floor((room * tick) / minutes));
   const from = snapped(problem, stretch.from, tick, perColumn);
   const pieces = [{ from, to: from + columns * perColumn, column: 0, columns }];
@@ -71,7 +72,7 @@ export function foldedScale(problem: Problem, stretches: readonly Stretch[], col
   const total = stretches.reduce((sum, stretch) => sum + stretch.to - stretch.from, 0);
   const room = columns - TAIL;
   for (const tick of TICKS) {
-    for (let parts = Math.floor((room * tick) / total); parts >= tickColumns(room); parts -= 1) {
+    for (let parts = Math.floor((room * tick) / total); parts >= tickColumns(problem, room); parts -= 1) {
       const laid = lay(problem, stretches, tick, tick / parts);
       if (laid.touching !== null) return foldedScale(problem, joined(stretches, laid.touching), columns);
       if (laid.end > room) continue;
@@ -101,7 +102,8 @@ function lay(problem: Problem, stretches: readonly Stretch[], tick: number, perC
   let column = 0;
   for (const [index, stretch] of stretches.entries()) {
     const from = snapped(problem, stretch.from, tick, perColumn);
-    const columns = Math.max(PIECE_COLUMNS, Math.ceil((stretch.to - from) / perColumn - 1e-9));
+    // Wide enough for the label of a time beside a fold.
+    const columns = Math.max(leastTick(problem) + 1, Math.ceil((stretch.to - from) / perColumn - 1e-9));
     const to = from + columns * perColumn;
     const next = stretches[index + 1];
     if (next && to + FOLD * perColumn > next.from) return { pieces, end: column, touching: index };

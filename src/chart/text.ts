@@ -89,8 +89,9 @@ export function pad(text: string, columns: number, ellipsis: string): string {
   return short + ' '.repeat(Math.max(0, columns - widthOf(short)));
 }
 
-// A number stays with its unit, and a time with the word before: `280 °C`, `1 h 15 min`, `main 18:40`.
-const quantity = /(?<=\d) (?=(?:°?[CF]|min|h|d|cm|in|kg|g|lb)\b|%)|(?<=\d [hd]) (?=\d)|(?<=\p{L}) (?=\d\d:\d\d)/gu;
+// A number stays with its unit, and a time with the word before: `280 °C`, `1 h 15 min`, `main 18:40`, `6:30 pm`.
+const quantity =
+  /(?<=\d) (?=(?:°?[CF]|min|h|d|cm|in|kg|g|lb)\b|%)|(?<=\d [hd]) (?=\d)|(?<=\p{L}) (?=\d\d?:\d\d)|(?<=:\d\d) (?=[ap]m\b)/gu;
 const TIE = '\u00a0';
 
 /** The words of a sentence on lines of at most so many columns; a word longer than a line is broken. */

@@ -2,9 +2,10 @@
  * The calls of a plan: one instruction at one clock time for one cook. Every sentence that tells a cook what to do now is
  * made here, from the rows of the plan document, so that a screen, a list and a calendar say the same.
  */
+import { showCoreHeat, showHeat } from '../problem/degrees.js';
 import { clockAt, isoAt, minuteAt, stepKey } from '../problem/hours.js';
 import type { Appliance, Option, Problem, Step } from '../problem/problem.js';
-import { showCore, showMinutes, showTemperature } from '../units/show.js';
+import { showMinutes } from '../units/show.js';
 import type { CallRow, PlanDocument, RunRow, StepRow } from './document.js';
 
 type Rows = Pick<PlanDocument, 'steps' | 'runs' | 'dishes'>;
@@ -166,7 +167,7 @@ class Teller {
 
   /** A core temperature, in whole degrees of the appliance's dial. */
   private core(row: StepRow, celsius: number): string {
-    return showCore(celsius, this.appliances.get(row.appliance ?? '')?.dial.unit);
+    return showCoreHeat(this.problem, celsius, this.appliances.get(row.appliance ?? '')?.dial.unit);
   }
 
   private where(row: StepRow): string {
@@ -211,7 +212,7 @@ class Teller {
     const appliance = this.appliances.get(name);
     const mode = appliance?.modes.find((each) => each.name === modeName);
     const manner = mode?.lid ? `lid ${mode.lid}` : words;
-    return `${showTemperature(celsius, appliance?.dial.unit ?? 'C')}${manner === '' ? '' : `, ${manner}`}`;
+    return `${showHeat(this.problem, celsius, appliance?.dial.unit)}${manner === '' ? '' : `, ${manner}`}`;
   }
 
   /** What the food comes from, when a step on the heat ends as this one begins somewhere else; else null. */

@@ -1,12 +1,13 @@
-/** Who cooks, which courses land when, and how dear things are. */
+/** Who cooks, which courses land when, how dear things are, and in which units they are told. */
 import { parseTimeOfDay } from '../units/clock.js';
 import { parseDuration } from '../units/duration.js';
 import { quote } from '../units/measure.js';
 import type { KitchenNames } from './kitchen.js';
 import { nearest } from './nearest.js';
-import { APPLIANCE_KINDS, type Cook, type Course, type Rates, WORKS } from './problem.js';
+import { APPLIANCE_KINDS, type Cook, type Course, type Rates, type ShownUnits, WORKS } from './problem.js';
 import { listed, type Reading } from './reading.js';
 import type { CookEntry, MealFile } from './schema.js';
+import { isYes } from './schema-parts.js';
 import { checkName } from './words.js';
 
 /** Section "what a good plan is": the rates of the objective. */
@@ -27,6 +28,14 @@ export function readRates(meal: MealFile): Rates {
   const { wait, ...others } = meal.care ?? {};
   return { ...USUAL_RATES, ...said(others), wait: { ...USUAL_RATES.wait, ...said(wait ?? {}) } };
 }
+
+export const USUAL_UNITS: ShownUnits = { clock: '24h', heat: null, both: false };
+
+export const readUnits = ({ units = {} }: MealFile): ShownUnits => ({
+  clock: units.clock ?? USUAL_UNITS.clock,
+  heat: units.heat ?? USUAL_UNITS.heat,
+  both: isYes(units.both),
+});
 
 /** Without the keys whose value is undefined. */
 const said = <T extends object>(thing: T) =>

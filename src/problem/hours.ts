@@ -12,9 +12,12 @@ export interface Window {
 
 const instantAt = (problem: Problem, minute: number): number => problem.origin + minute * MINUTE;
 
-/** `18:30`, by the clock of the problem's zone. */
+/** `18:30` or `6:30 pm`, by the clock of the problem's zone. */
 export const clockAt = (problem: Problem, minute: number): string =>
-  showClock(instantAt(problem, minute), problem.zone);
+  showClock(instantAt(problem, minute), problem.zone, problem.units.clock);
+
+/** Columns that the longest clock time takes. */
+export const clockColumns = ({ units }: Pick<Problem, 'units'>): number => (units.clock === '24h' ? 5 : 8);
 
 /** `2026-10-03`, by the calendar of the problem's zone. */
 export const dateAt = (problem: Problem, minute: number): string => showDate(instantAt(problem, minute), problem.zone);

@@ -50,6 +50,18 @@ export type Flame = (typeof FLAMES)[number];
 export const APPLIANCE_KINDS = ['grill', 'oven', 'cooktop', 'warming drawer'] as const;
 export type ApplianceKind = (typeof APPLIANCE_KINDS)[number];
 
+export const CLOCKS = ['24h', '12h'] as const;
+export type ClockFace = (typeof CLOCKS)[number];
+
+/** In which units whatever is made of the meal speaks. */
+export interface ShownUnits {
+  readonly clock: ClockFace;
+  /** Null: each heat in the degrees of its appliance's dial. */
+  readonly heat: 'C' | 'F' | null;
+  /** The other degrees stand beside them in brackets. */
+  readonly both: boolean;
+}
+
 export interface Span {
   readonly low: number;
   /** May be Infinity where no upper end is set. */
@@ -98,6 +110,7 @@ export interface Problem<D = Duration> {
   /** Every step of every dish; a step's `id` is its place here. Steps of one dish are neighbours, in the file's order. */
   readonly steps: readonly Step<D>[];
   readonly rates: Rates;
+  readonly units: ShownUnits;
 }
 
 /** What the reader makes. It becomes a `Problem` in `src/heat/meal.ts`, before anything is planned. */

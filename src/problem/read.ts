@@ -1,7 +1,7 @@
 /** Reads a problem file: text in; an immutable problem, or every mistake with its place, out. */
 import { createHash } from 'node:crypto';
 import { type OtherTimes, readClock } from './clock.js';
-import { readCooks, readCourses, readRates } from './company.js';
+import { readCooks, readCourses, readRates, readUnits } from './company.js';
 import { readDishes } from './dishes.js';
 import { decode, type FileReader, readFromDisk } from './files.js';
 import { readKitchen } from './kitchen.js';
@@ -95,7 +95,8 @@ function read(reading: Reading, content: string | Uint8Array, options: ReadOptio
   const digest = createHash('sha256').update(text).digest('hex');
   const rates = readRates(meal);
   const { title } = meal;
-  const problem = { title, digest, ...clock, courses, kitchen: kitchen.kitchen, cooks, dishes, steps, rates };
+  const units = readUnits(meal);
+  const problem = { title, digest, ...clock, courses, kitchen: kitchen.kitchen, cooks, dishes, steps, rates, units };
   return { problem, spots };
 }
 

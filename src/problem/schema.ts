@@ -1,7 +1,7 @@
 /** The shape of a meal's file. Meaning (names, units, what fits) is read afterwards. */
 import * as z from 'zod';
 import { CAUTION_RULES } from './caution-rules.js';
-import { FADES, WORKS } from './problem.js';
+import { CLOCKS, FADES, WORKS } from './problem.js';
 import { kitchenShape } from './schema-kitchen.js';
 import { count, name, oneOrMore, quantity, shape, yesNo } from './schema-parts.js';
 
@@ -230,6 +230,19 @@ const care = shape(
   'How dear things are, in points.',
 );
 
+const units = shape(
+  '`units`',
+  {
+    clock: z.enum(CLOCKS).optional().meta({ description: 'How clock times are shown; absent: 24h.' }),
+    heat: z
+      .enum(['C', 'F'])
+      .optional()
+      .meta({ description: "The degrees in which heats are shown; absent: those of each appliance's dial." }),
+    both: yesNo('Yes: the other degrees stand beside them in brackets.').optional(),
+  },
+  'In which units a plan of this meal is shown.',
+);
+
 export const mealShape = shape(
   'a meal',
   {
@@ -254,6 +267,7 @@ export const mealShape = shape(
       .optional()
       .meta({ description: 'Courses; absent: one, at the serving time.' }),
     care: care.optional(),
+    units: units.optional(),
     dishes: z.array(dish).min(1).meta({ description: 'What is cooked.' }),
   },
   'A meal for Hearthtable.',

@@ -1,4 +1,5 @@
 /** Cautions about the core: targets below the published figures, no target at all, too little rest. */
+import { degreeFor } from '../problem/degrees.js';
 import type { Dish, Step } from '../problem/problem.js';
 import { showMinutes, showTemperature } from '../units/show.js';
 import type { Degree } from '../units/temperature.js';
@@ -27,15 +28,16 @@ const SHOWN_BY_LOOKS: ReadonlySet<CoreKind> = new Set<CoreKind>(['fish', 'shellf
 const NO_TARGET = 'No core target is set: use a thermometer, in the thickest part and clear of bone';
 
 export function coreCautions(meal: Meal): Caution[] {
+  const degree = degreeFor(meal.problem);
   return meal.problem.dishes.flatMap((dish, at): Caution[] => {
     const verdicts = verdictsOf(meal, at);
     const cooked = verdicts.some(({ target }) => !isHeatedAgain(meal, target.step));
     const rests = dish.steps.some((id) => meal.problem.steps[id]!.work === 'rest' && meal.flow.heated[id]);
     const said = verdicts.flatMap((verdict) => {
       const { figure, target, met } = verdict;
-      if (figure === null) return unknownCautions(meal.foods[at]!, target.celsius, dish.name);
-      if (!met) return [lowCaution(verdict, figure, rests, dish.name)];
-      return [...shortRise(verdict, figure, dish.name), ...shortRest(meal, dish, at, target.step, figure)];
+      if (figure === null) return unknownCautions(meal.foods[at]!, target.celsius, dish.name, degree);
+      if (!met) return [lowCaution(verdict, figure, rests, dish.name, degree)];
+      return [...shortRise(verdict, figure, dish.name, degree), ...shortRest(meal, dish, at, target.step, figure)];
     });
     return cooked ? said : [...untold(meal, dish, at), ...said];
   });

@@ -1,6 +1,7 @@
 /** Cautions about food that is neither cold nor hot: minutes that add up, and holds that are not hot enough. */
+import { showHeat, showHeatSpan } from '../problem/degrees.js';
 import type { Dish } from '../problem/problem.js';
-import { showMinutes, showTemperature, showTemperatureSpan } from '../units/show.js';
+import { showMinutes } from '../units/show.js';
 import type { Caution } from './caution.js';
 import type { DishCurve } from './curve.js';
 import { comeUpOf, exposureOf, longestOut } from './exposure.js';
@@ -40,7 +41,7 @@ function warmCautions(meal: Meal, timetable: Timetable): Caution[] {
     const remedy = heated
       ? `Chill it meanwhile, or hold it at ${showPrinted(high)} or more.`
       : 'Keep it in the cold meanwhile.';
-    const hot = longest < LONGEST_OUT.minutes ? ` in a room of ${showTemperature(room)}` : '';
+    const hot = longest < LONGEST_OUT.minutes ? ` in a room of ${showHeat(meal.problem, room)}` : '';
     const waste = tooLongInTrade ? ` Past ${showMinutes(LONGEST_IN_TRADE)} food businesses throw it away.` : '';
     const say = `Handling, resting and waiting add up to ${showMinutes(before + after)}${parts}, more than ${showMinutes(longest)} between ${low.celsius} and ${high.celsius} °C${hot}. ${remedy}${waste}`;
     const source = sourceOf(
@@ -73,7 +74,7 @@ export function holdCautions(meal: Meal): Caution[] {
     if (dish.hold === null || meal.foods[at]!.dry) return [];
     const held = meal.timetable === null ? dish.hold.heat.low : heldAt(meal.timetable, at);
     if (held === null || meets(held, DANGER_ZONE.high)) return [];
-    return [{ rule: 'hold-low', source: HOLD_SOURCE, dish: dish.name, say: holdWords(dish, held, meal.timetable) }];
+    return [{ rule: 'hold-low', source: HOLD_SOURCE, dish: dish.name, say: holdWords(meal, dish, held) }];
   });
 }
 
@@ -82,11 +83,11 @@ const HOLD_SOURCE = sourceOf([PUBLICATIONS.dangerZone, PUBLICATIONS.hotHolding],
 const heldAt = ({ ofDish }: Timetable, at: number): number | null =>
   ofDish[at]!.find((row) => row.step === null)?.celsius ?? null;
 
-function holdWords(dish: Dish, held: number, timetable: Timetable | null): string {
+function holdWords({ problem, timetable }: Meal, dish: Dish, held: number): string {
   const { low, high } = dish.hold!.heat;
   const now =
     timetable === null
-      ? `Its hold of ${showTemperatureSpan(low, high)} begins too low`
-      : `It is held at ${showTemperature(held)}`;
+      ? `Its hold of ${showHeatSpan(problem, low, high)} begins too low`
+      : `It is held at ${showHeat(problem, held)}`;
   return `${now}: hot food is held at ${showPrinted(DANGER_ZONE.high)} or more, by food businesses at ${showPrinted(TRADE_ZONE.high)}. Begin the hold's range there.`;
 }

@@ -1,8 +1,8 @@
 /** What is refused unless the file accepts it: food that makes people ill below its published core temperature. */
 import type { CautionRule } from '../problem/caution-rules.js';
+import { showHeat } from '../problem/degrees.js';
 import type { Problem } from '../problem/problem.js';
 import { quote } from '../units/measure.js';
-import { showTemperature } from '../units/show.js';
 import { sourceFor, told } from './core.js';
 import type { Curves } from './curve.js';
 import { mealOf } from './meal.js';
@@ -35,7 +35,7 @@ export function refusals(problem: Problem, curves?: Curves): Refusal[] {
     verdictsOf(meal, at).flatMap((verdict): Refusal[] => {
       const { target, figure, strict } = verdict;
       if (figure === null || !strict || !isLow(verdict) || dish.accept.includes('core-unsafe')) return [];
-      const say = `The core of ${quote(dish.name)} is set to ${showTemperature(target.celsius)}; published for ${figure.food}: ${told(figure)} (${sourceFor(figure)}).`;
+      const say = `The core of ${quote(dish.name)} is set to ${showHeat(problem, target.celsius)}; published for ${figure.food}: ${told(figure)} (${sourceFor(figure)}).`;
       const hint = `a core of ${figure.celsius}C or ${figure.fahrenheit}F; \`accept: core-unsafe\` in the dish lets it pass, with the caution`;
       return [{ rule: 'core-unsafe', dish: at, step: target.step.id, entry: target.entry, say, hint }];
     }),

@@ -112,8 +112,13 @@ const onWall = (instant: number, zone: string): Date => new Date(instant + offse
 /** What the wall shows at an instant. */
 export const localOf = (instant: number, zone: string): LocalTime => fieldsOf(onWall(instant, zone));
 
-/** `18:30` in a zone. */
-export const showClock = (instant: number, zone: string): string => onWall(instant, zone).toISOString().slice(11, 16);
+/** `18:30` in a zone, or by a clock of twelve hours `6:30 pm`. */
+export function showClock(instant: number, zone: string, face: '24h' | '12h' = '24h'): string {
+  const time = onWall(instant, zone).toISOString().slice(11, 16);
+  if (face === '24h') return time;
+  const hour = Number(time.slice(0, 2));
+  return `${hour % 12 === 0 ? 12 : hour % 12}${time.slice(2)} ${hour < 12 ? 'am' : 'pm'}`;
+}
 
 /** `2026-10-03` in a zone. */
 export const showDate = (instant: number, zone: string): string => dateOf(onWall(instant, zone));

@@ -24,6 +24,7 @@ import type {
   Problem,
   Racks,
   Rates,
+  ShownUnits,
   Span,
   Step,
   Work,
@@ -113,6 +114,7 @@ export interface ProblemSpec {
   readonly cooks?: readonly (string | (Partial<Cook> & { readonly name: string }))[];
   readonly dishes: readonly DishSpec[];
   readonly rates?: Partial<Rates>;
+  readonly units?: Partial<ShownUnits>;
 }
 
 export const rectangle = (width: number, depth: number): Footprint => ({ kind: 'rectangle', width, depth });
@@ -276,6 +278,7 @@ export function problemOf(spec: ProblemSpec): Problem {
     dishes,
     steps,
     rates: { ...DESIGN_RATES, ...spec.rates },
+    units: { clock: '24h', heat: null, both: false, ...spec.units },
   };
 }
 

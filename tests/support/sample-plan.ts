@@ -105,6 +105,7 @@ export function sampleFrom(sketch: Sketch): Sample {
       swap: 0.5,
       day: 0.02,
     },
+    units: { clock: '24h', heat: null, both: false },
   };
   const plan = planOf(sketch, problem);
   return { problem, plan: { ...plan, calls: callsOf(problem, plan) } };

@@ -7,10 +7,11 @@
  */
 
 import { isAble } from '../../problem/able.js';
+import { showHeat, showHeatSpan } from '../../problem/degrees.js';
 import { dialSettings } from '../../problem/heat.js';
 import { dateAt, stepKey } from '../../problem/hours.js';
 import type { Problem } from '../../problem/problem.js';
-import { showMinutes, showTemperature, showTemperatureSpan } from '../../units/show.js';
+import { showMinutes } from '../../units/show.js';
 import * as change from './changes.js';
 import type { Clash } from './clash.js';
 import type { Needs } from './needs.js';
@@ -124,9 +125,9 @@ export function heatProposals(problem: Problem, ids: readonly number[]): Proposa
         .map((other) => change.heatedSpan(problem, other, appliance, mode));
       const make = (celsius: number): Change => {
         const changed = change.widerHeat(problem, id, place, celsius);
-        const now = showTemperatureSpan(own.low, own.high, dial.unit);
+        const now = showHeatSpan(problem, own.low, own.high, dial.unit);
         return {
-          say: `Do ${stepKey(problem, id)} at ${showTemperature(celsius, dial.unit)} instead of ${now}, if ${minutesThere(changed, id, celsius)} there ${minutesThere(changed, id, celsius) === '1 min' ? 'is' : 'are'} right`,
+          say: `Do ${stepKey(problem, id)} at ${showHeat(problem, celsius, dial.unit)} instead of ${now}, if ${minutesThere(changed, id, celsius)} there ${minutesThere(changed, id, celsius) === '1 min' ? 'is' : 'are'} right`,
           trouble: 20 + 2 * (celsius < own.low ? own.low - celsius : celsius - own.high),
           problem: changed,
         };

@@ -1,8 +1,9 @@
 /** What steps need at the same time and cannot all have: one sentence for each thing that is too scarce. */
 import { transitionTime } from '../../kernel/model.js';
 import { explainMisfit, type NamedLoad } from '../../kitchen/misfit.js';
+import { showHeatSpan } from '../../problem/degrees.js';
 import type { Option, Pan } from '../../problem/problem.js';
-import { showList, showMinutes, showTemperatureSpan } from '../../units/show.js';
+import { showList, showMinutes } from '../../units/show.js';
 import type { Family } from './loosen.js';
 import type { Needs } from './needs.js';
 import { bothOrAll, clockWords, heatedOptions, numberWord, stepNames, thereAre } from './words.js';
@@ -28,7 +29,7 @@ export function heatSentence(clash: Needs): string[] {
     const settings = options[i]!.filter((option) => option.place.appliance === place.appliance).flatMap(
       (o) => o.settings,
     );
-    const heat = showTemperatureSpan(Math.min(...settings), Math.max(...settings), dial.unit);
+    const heat = showHeatSpan(problem, Math.min(...settings), Math.max(...settings), dial.unit);
     return `${name} at ${heat}${modes.size > appliances.length ? ` (${all[place.mode]!.name})` : ''}`;
   });
   const where = sayOr(appliances.map((a) => `the ${problem.kitchen.appliances[a]!.name}`));

@@ -2,8 +2,9 @@
 import { stretchTimes } from '../../kernel/cost.js';
 import { transitionTime } from '../../kernel/model.js';
 import type { WhyLink } from '../../plan/why-document.js';
+import { showHeat } from '../../problem/degrees.js';
 import { isoAt } from '../../problem/hours.js';
-import { showMinutes, showTemperature } from '../../units/show.js';
+import { showMinutes } from '../../units/show.js';
 import { clockWords, gapLimit } from '../explain/words.js';
 import type { ReasonNetwork, RuleRow } from './reason-network.js';
 import type { Tie } from './tight.js';
@@ -214,7 +215,7 @@ export class Teller {
   heat(machine: number, s: number): string {
     const { problem, model, kit } = this.network.compiled;
     const { dial } = problem.kitchen.appliances[kit.applianceOf[machine]!]!;
-    return showTemperature(model.machines[machine]!.states[s]!.level, dial.unit);
+    return showHeat(problem, model.machines[machine]!.states[s]!.level, dial.unit);
   }
 
   applianceOf(machine: number): string {
