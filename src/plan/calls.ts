@@ -2,21 +2,37 @@
  * The calls of a plan: one instruction at one clock time for one cook. Every sentence that tells a cook what to do now is
  * made here, from the rows of the plan document, so that a screen, a list and a calendar say the same.
  */
-import { showCoreHeat, showHeat } from '../problem/degrees.js';
 import { clockAt, isoAt, minuteAt, stepKey } from '../problem/hours.js';
-import type { Appliance, Option, Problem, Step } from '../problem/problem.js';
+import type { Appliance, Problem, Step } from '../problem/problem.js';
 import { showMinutes } from '../units/show.js';
 import type { CallRow, PlanDocument, RunRow, StepRow } from './document.js';
+import { placesOf, RowWords } from './row-words.js';
 
 type Rows = Pick<PlanDocument, 'steps' | 'runs' | 'dishes'>;
 
-/** A call with what it is sorted by: the minute, its rank among those of one minute, then the cook. */
-interface Draft {
-  readonly minute: number;
-  readonly rank: number;
-  readonly cook: number;
+/** What a call is about: taking food off, another heat, a step's beginning, a look, its end, turning off, serving. */
+export const CALL_KINDS = ['off', 'heat', 'start', 'look', 'end', 'out', 'serve'] as const;
+export type CallKind = (typeof CALL_KINDS)[number];
+
+/** A call with what its sentence is made of. */
+export interface ToldCall {
   readonly call: CallRow;
+  readonly kind: CallKind;
+  /** What it is about, by name: a dish and its step, an appliance and its mode, an appliance, a course. */
+  readonly subject: readonly string[];
+  readonly minute: number;
+  /** Until when it takes its cook; `minute` where nobody is bound to it. */
+  readonly until: number;
+  /** The row of the step, or of the heat run, that it speaks of; null for serving. */
+  readonly row: StepRow | RunRow | null;
 }
+
+/** A call with the place of its cook among the cooks, by which it is sorted. */
+interface Draft extends ToldCall {
+  readonly cook: number;
+}
+
+type About = Omit<ToldCall, 'call' | 'until'> & { readonly cook: string | null; readonly until?: number };
 
 const ANYONE = Number.POSITIVE_INFINITY;
 
@@ -24,10 +40,13 @@ const ANYONE = Number.POSITIVE_INFINITY;
 const WORTH_TELLING = 0.5;
 
 /** At one minute: what comes off, then changeovers, then steps, then turning off, then serving. */
-const RANK = { off: 0, change: 1, step: 2, out: 3, serve: 4 } as const;
+const RANK: Readonly<Record<CallKind, number>> = { off: 0, heat: 1, start: 2, look: 2, end: 2, out: 3, serve: 4 };
+
+/** The calls of the plan document. */
+export const callsOf = (problem: Problem, rows: Rows): CallRow[] => toldCalls(problem, rows).map(({ call }) => call);
 
 /** By clock, then by rank, then by cook. */
-export function callsOf(problem: Problem, rows: Rows): CallRow[] {
+export function toldCalls(problem: Problem, rows: Rows): ToldCall[] {
   const teller = new Teller(problem, rows);
   const drafts = [
     ...rows.runs.flatMap((run) => teller.run(run)),
@@ -39,23 +58,24 @@ export function callsOf(problem: Problem, rows: Rows): CallRow[] {
     .sort(
       (a, b) =>
         a.draft.minute - b.draft.minute ||
-        a.draft.rank - b.draft.rank ||
+        RANK[a.draft.kind] - RANK[b.draft.kind] ||
         compare(a.draft.cook, b.draft.cook) ||
         a.index - b.index,
     )
-    .map(({ draft }) => draft.call);
+    .map(({ draft: { cook: _, ...told } }) => told);
 }
 
 // Infinity minus Infinity is not a number, which would leave the order to chance.
 const compare = (a: number, b: number) => (a === b ? 0 : a < b ? -1 : 1);
 const upper = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
-const places = (row: StepRow) => (row.place === null ? [] : [row.place].flat());
+const comma = (text: string | null) => (text === null ? '' : `, ${text}`);
 
 class Teller {
   private readonly appliances: ReadonlyMap<string, Appliance>;
   private readonly cooks: ReadonlyMap<string, number>;
   private readonly steps: ReadonlyMap<string, Step>;
   private readonly ofDish = new Map<string, StepRow[]>();
+  private readonly words: RowWords;
   private readonly minutes = new Map<string, number>();
 
   constructor(
@@ -63,6 +83,7 @@ class Teller {
     private readonly rows: Rows,
   ) {
     this.appliances = new Map(problem.kitchen.appliances.map((appliance) => [appliance.name, appliance]));
+    this.words = new RowWords(problem);
     this.cooks = new Map(problem.cooks.map((cook, index) => [cook.name, index]));
     this.steps = new Map(problem.steps.map((step) => [stepKey(problem, step.id), step]));
     for (const row of rows.steps) this.ofDish.set(row.dish, [...(this.ofDish.get(row.dish) ?? []), row]);
@@ -84,14 +105,14 @@ class Teller {
     const lit = this.appliances.get(run.appliance)?.modes.find((mode) => mode.name === run.mode)?.lit ?? [];
     const fire = lit.length === 0 ? '' : `, fire under ${lit.join(' and ')} only`;
     const begin = this.minute(run.start) - run.changeover;
-    const heat = `${first ? 'heat to' : 'change to'} ${this.heat(run.appliance, run.mode, run.celsius, run.mode)}${fire}`;
+    const heat = `${first ? 'heat to' : 'change to'} ${this.words.runHeat(run)}${fire}`;
     const by = run.changeover > 0 ? `, by ${this.clock(run.start)}` : '';
-    const drafts = [this.draft(begin, RANK.change, null, anchor, `${upper(run.appliance)}: ${heat}${by}.`)];
-    if (last) {
-      const end = inside.at(-1) ?? anchor;
-      drafts.push(this.draft(this.minute(run.end), RANK.out, null, end, `${upper(run.appliance)}: turn it off.`));
-    }
-    return drafts;
+    const about = (kind: CallKind, minute: number, row: StepRow, subject: string[], say: string) =>
+      this.draft({ kind, minute, cook: null, row: run, subject }, row, `${upper(run.appliance)}: ${say}`);
+    const change = about('heat', begin, anchor, [run.appliance, run.mode], `${heat}${by}.`);
+    if (!last) return [change];
+    const end = inside.at(-1) ?? anchor;
+    return [change, about('out', this.minute(run.end), end, [run.appliance], 'turn it off.')];
   }
 
   /** Its start, the looks between, its end where hands are wanted for it, and taking it off where nothing follows at once. */
@@ -104,23 +125,23 @@ class Teller {
       to: this.minute(hand.end),
     }));
     const drafts: Draft[] = [];
+    const about = (kind: CallKind, minute: number, cook: string | null, say: string, until = minute) => {
+      const subject = [row.dish, row.step];
+      drafts.push(this.draft({ kind, minute, cook, row, subject, until }, row, say));
+    };
     const atStart = stretches.filter((hand) => hand.from === start);
-    if (atStart.length === 0) {
-      drafts.push(this.draft(start, RANK.step, this.leaving(row, start), row, this.startSentence(row, [])));
-    }
+    if (atStart.length === 0) about('start', start, this.leaving(row, start), this.startSentence(row, []));
     for (const hand of stretches) {
       const others = stretches.filter((other) => other.from === hand.from && other.cook !== hand.cook);
       const names = others.map((other) => other.cook);
-      let say: string;
-      if (hand.from === start) say = this.startSentence(row, names);
-      else if (hand.to === end) say = this.endSentence(row, names);
-      else say = `${row.dish}: see to it${this.where(row)} (${row.step})${withCooks(names)}.`;
-      drafts.push(this.draft(hand.from, RANK.step, hand.cook, row, say));
+      const tell = (kind: CallKind, say: string) => about(kind, hand.from, hand.cook, say, hand.to);
+      if (hand.from === start) tell('start', this.startSentence(row, names));
+      else if (hand.to === end) tell('end', this.endSentence(row, names));
+      else tell('look', `${row.dish}: see to it${this.words.where(row)} (${row.step})${withCooks(names)}.`);
     }
     if (row.appliance !== null && !this.goesOn(row, end)) {
       const cook = stretches.find((hand) => hand.to === end)?.cook ?? null;
-      const off = `take it off the heat (${row.appliance})${this.atCore(row)}`;
-      drafts.push(this.draft(end, RANK.off, cook, row, `${row.dish}: ${off}.`));
+      about('off', end, cook, `${row.dish}: take it off the heat (${row.appliance})${this.atCore(row)}.`);
     }
     return drafts;
   }
@@ -133,7 +154,8 @@ class Teller {
       const anchor = this.rows.steps.findLast((step) => step.dish === row?.dish);
       if (!row?.serve || !anchor) return [];
       const minute = this.minute(row.serve);
-      return [this.draft(minute, RANK.serve, null, anchor, `Serve ${course.name}: ${served.join(', ')}.`)];
+      const about = { kind: 'serve', minute, cook: null, row: null, subject: [course.name] } as const;
+      return [this.draft(about, anchor, `Serve ${course.name}: ${served.join(', ')}.`)];
     });
   }
 
@@ -143,11 +165,11 @@ class Teller {
     const until = this.clock(row.end);
     const length = this.minute(row.end) - this.minute(row.start);
     const time = row.step === 'hold' ? `, until ${until}` : `, ${showMinutes(length)} until ${until}`;
-    return `${row.dish}: ${lead}${row.step}${this.where(row)}${this.panOf(row)}${this.heatOf(row)}${time}${withCooks(others)}.`;
+    return `${row.dish}: ${lead}${row.step}${this.words.where(row)}${comma(this.words.pan(row))}${comma(this.words.heat(row))}${time}${withCooks(others)}.`;
   }
 
   private endSentence(row: StepRow, others: readonly string[]): string {
-    const there = `see to it${this.where(row)}${withCooks(others)}`;
+    const there = `see to it${this.words.where(row)}${withCooks(others)}`;
     return `${row.dish}: ${row.step} ends ${this.endWords(row)}; ${there}.`;
   }
 
@@ -159,61 +181,11 @@ class Teller {
     const within = window ? ` (${this.clock(window.from)} to ${this.clock(window.to)})` : '';
     const core = this.rows.dishes.find((dish) => dish.dish === row.dish)?.core;
     const rises = core?.pull === row.pull && core.peak !== null && core.peak - core.pull >= WORTH_TELLING;
-    const peak = rises ? ` (rises to ${this.core(row, core.peak!)})` : '';
-    return `about ${end}${within}: pull at ${this.core(row, row.pull)}${peak}`;
+    const peak = rises ? ` (rises to ${this.words.core(row, core.peak!)})` : '';
+    return `about ${end}${within}: pull at ${this.words.core(row, row.pull)}${peak}`;
   }
 
-  private atCore = (row: StepRow): string => (row.pull === undefined ? '' : ` at ${this.core(row, row.pull)}`);
-
-  /** A core temperature, in whole degrees of the appliance's dial. */
-  private core(row: StepRow, celsius: number): string {
-    return showCoreHeat(this.problem, celsius, this.appliances.get(row.appliance ?? '')?.dial.unit);
-  }
-
-  private where(row: StepRow): string {
-    const names = places(row);
-    if (row.appliance === null) return names.length === 0 ? '' : ` at ${names.join(' and ')}`;
-    const kind = this.appliances.get(row.appliance)?.kind;
-    const into = kind === 'oven' || kind === 'warming drawer' ? 'in' : 'on';
-    return ` ${into} the ${row.appliance}, ${names.join(' and ')}`;
-  }
-
-  private panOf(row: StepRow): string {
-    if (row.pan === null) return '';
-    const count = Array.isArray(row.place) ? row.place.length : 1;
-    return count > 1 ? `, ${row.pan} × ${count}` : `, ${row.pan}`;
-  }
-
-  private heatOf(row: StepRow): string {
-    if (row.appliance === null) return '';
-    // A mode that is named like the work has been said.
-    const mode = row.mode === null || row.mode === row.work ? null : row.mode;
-    if (row.celsius !== null) return `, ${this.heat(row.appliance, row.mode, row.celsius, mode ?? '')}`;
-    const flame = this.optionOf(row)?.flame;
-    return flame ? `, ${flame} flame` : '';
-  }
-
-  /** The way of doing the step that the row took, as far as a burner's flame needs it. */
-  private optionOf(row: StepRow): Option | undefined {
-    const options = this.steps.get(`${row.dish}/${row.step}`)?.options ?? [];
-    return options.find(({ place, pan }) => {
-      if (place.kind !== 'burner') return false;
-      const appliance = this.problem.kitchen.appliances[place.appliance];
-      const panName = pan === null ? null : (this.problem.kitchen.pans[pan]?.name ?? null);
-      if (appliance?.name !== row.appliance || panName !== row.pan || appliance.surface.kind !== 'burners')
-        return false;
-      const { burners } = appliance.surface;
-      return place.burners.some((burner) => places(row).includes(burners[burner]?.name ?? ''));
-    });
-  }
-
-  /** `165 °C, lid closed`, in the degrees of the appliance's dial; `words` say the mode where it has no lid. */
-  private heat(name: string, modeName: string | null, celsius: number, words: string): string {
-    const appliance = this.appliances.get(name);
-    const mode = appliance?.modes.find((each) => each.name === modeName);
-    const manner = mode?.lid ? `lid ${mode.lid}` : words;
-    return `${showHeat(this.problem, celsius, appliance?.dial.unit)}${manner === '' ? '' : `, ${manner}`}`;
-  }
+  private atCore = (row: StepRow): string => (row.pull === undefined ? '' : ` at ${this.words.core(row, row.pull)}`);
 
   /** What the food comes from, when a step on the heat ends as this one begins somewhere else; else null. */
   private comesFrom(row: StepRow): StepRow | null {
@@ -240,7 +212,7 @@ class Teller {
   }
 
   private samePlace(a: StepRow, b: StepRow): boolean {
-    return a.appliance === b.appliance && places(a).join() === places(b).join();
+    return a.appliance === b.appliance && placesOf(a).join() === placesOf(b).join();
   }
 
   /** The cook whose hands are on the food as a step without hands begins. */
@@ -249,10 +221,12 @@ class Teller {
     return hands.find((hand) => this.minute(hand.end) === minute)?.cook ?? null;
   }
 
-  private draft(minute: number, rank: number, cook: string | null, row: StepRow, say: string): Draft {
-    const at = isoAt(this.problem, minute);
+  /** `anchor`: the step under which the document has it. */
+  private draft({ cook, until, ...told }: About, anchor: StepRow, say: string): Draft {
+    const at = isoAt(this.problem, told.minute);
     const order = cook === null ? ANYONE : (this.cooks.get(cook) ?? ANYONE);
-    return { minute, rank, cook: order, call: { at, cook, dish: row.dish, step: row.step, say } };
+    const call = { at, cook, dish: anchor.dish, step: anchor.step, say };
+    return { ...told, until: until ?? told.minute, cook: order, call };
   }
 
   private rowsOf(dish: string): readonly StepRow[] {
