@@ -5,6 +5,7 @@ import { addCompletion } from './commands/completion.js';
 import { addEstimate } from './commands/estimate.js';
 import { addPlan } from './commands/plan.js';
 import { addSchema } from './commands/schema.js';
+import { addShare } from './commands/share.js';
 import { EXIT, type ExitCode, FaultError, UsageError } from './exit.js';
 import type { Finish, Io } from './io.js';
 import { version } from './version.js';
@@ -39,6 +40,7 @@ Exit codes: 0 a plan, 1 no plan fits, 2 bad usage or input, 70 a fault of ours.`
     );
   addPlan(program, io, finish);
   addCheck(program, io, finish);
+  addShare(program, io, finish);
   addEstimate(program, io, finish);
   addSchema(program, io, finish);
   addCompletion(program, io, finish);

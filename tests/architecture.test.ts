@@ -27,16 +27,17 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
 
 /** Packages of src and the folders in which they are at home. Anything else is a new dependency to be thought about. */
 const PACKAGES: Readonly<Record<string, readonly string[]>> = {
-  zod: ['problem', 'plan', 'estimate', 'live'],
+  zod: ['problem', 'plan', 'estimate', 'live', 'share'],
   yaml: ['problem'],
   luxon: ['units', 'problem', 'audit', 'share'],
   'javascript-lp-solver': ['solve'],
+  'ical.js': ['share'],
   // Also where an error's caret goes under what it points at.
   'string-width': ['chart', 'problem', 'share'],
   'node:fs': ['problem'],
   'node:path': ['problem'],
   'node:url': ['problem'],
-  'node:crypto': ['problem'],
+  'node:crypto': ['problem', 'share'],
 };
 
 const LONGEST = 400;

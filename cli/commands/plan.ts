@@ -1,35 +1,29 @@
 /** `hearthtable plan FILE`: solve and show. */
-import { type Command, Option } from 'commander';
+import type { Command } from 'commander';
 import { ASCII, UNICODE } from '../../src/chart/glyphs.js';
 import { reportLines } from '../../src/chart/report.js';
 import { viewOf } from '../../src/chart/view.js';
 import type { PlanDocument } from '../../src/plan/document.js';
 import { planOfNone } from '../../src/plan/none.js';
 import type { Problem } from '../../src/problem/problem.js';
-import type { Reason } from '../../src/solve/explain/reason.js';
-import type { Effort } from '../../src/solve/solve.js';
-import { EXIT, type ExitCode, FaultError } from '../exit.js';
+import { EXIT, type ExitCode } from '../exit.js';
 import type { Finish, Io } from '../io.js';
 import { workOut } from '../solving/aside.js';
+import { checked, noPlan } from '../solving/checked.js';
 import { type Capability, capabilityOf } from '../terminal/capability.js';
 import { printed } from '../terminal/paint.js';
-import { addLooks, type LookOptions, wholeNumber, wishesOf } from './looks.js';
+import { addEffort, addTimes, type EffortOptions, timesIn } from './effort-options.js';
+import { addLooks, type LookOptions, wishesOf } from './looks.js';
 import { openProblem } from './problem-file.js';
 import { sureOption } from './sure-option.js';
 
-interface PlanOptions extends LookOptions {
+interface PlanOptions extends LookOptions, EffortOptions {
   readonly json?: true;
   readonly text?: true;
-  readonly serve?: string;
-  readonly start?: string;
   readonly why?: true;
   readonly waysOut?: true;
-  readonly effort: Effort;
-  readonly seed: number;
   readonly sure?: number;
 }
-
-const EFFORTS: readonly Effort[] = ['quick', 'normal', 'deep'];
 
 export function addPlan(program: Command, io: Io, finish: Finish): void {
   const command = program
@@ -37,14 +31,11 @@ export function addPlan(program: Command, io: Io, finish: Finish): void {
     .description('work out a plan and show it')
     .argument('<file>', 'the meal, as YAML or JSON')
     .option('--json', 'print the plan document')
-    .option('--text', 'print text, even on a terminal')
-    .option('--serve <time>', 'serve at another time: 19:15, or "2026-10-03 19:15"')
-    .option('--start <time>', 'begin no earlier than this')
+    .option('--text', 'print text, even on a terminal');
+  addTimes(command)
     .option('--why', 'also say what holds each step where it is, and what more of each thing would be worth')
-    .option('--ways-out', 'also say which changes of the meal or kitchen would better the plan, each one planned')
-    .addOption(new Option('--effort <much>', 'how long to search').choices(EFFORTS).default('normal'))
-    .option('--seed <number>', 'where chance begins; the same seed gives the same plan', wholeNumber(0, 2 ** 31 - 1), 1)
-    .addOption(sureOption());
+    .option('--ways-out', 'also say which changes of the meal or kitchen would better the plan, each one planned');
+  addEffort(command).addOption(sureOption());
   addLooks(command)
     .addHelpText(
       'after',
@@ -63,11 +54,7 @@ Examples:
 }
 
 async function runPlan(io: Io, file: string, options: PlanOptions): Promise<ExitCode> {
-  const times = {
-    ...(options.serve !== undefined && { serve: options.serve }),
-    ...(options.start !== undefined && { start: options.start }),
-  };
-  const meal = await openProblem(io, file, times);
+  const meal = await openProblem(io, file, timesIn(options));
   if (!meal) return EXIT.usage;
   const { problem } = meal;
   const able = capabilityOf(io, { ...wishesOf(options), ...(options.text && { text: true }) });
@@ -96,26 +83,7 @@ async function runPlan(io: Io, file: string, options: PlanOptions): Promise<Exit
   return EXIT.plan;
 }
 
-/** Why no plan fits, then what to change. */
-function noPlan(reasons: readonly Reason[]): string {
-  const told = (kind: Reason['kind']) =>
-    reasons.filter((reason) => reason.kind === kind).map(({ say }) => `  ${say}\n`);
-  const ways = told('way');
-  const found = ways.length > 0 ? ['Ways out:\n', ...ways] : ['Ways out: none found among the changes tried.\n'];
-  return ['No plan fits.\n', ...told('why'), ...found].join('');
-}
-
 const printJson = (io: Io, plan: PlanDocument) => io.stdout.write(`${JSON.stringify(plan, null, 2)}\n`);
-
-/** A plan that fails the audit is never shown. */
-async function checked(problem: Problem, plan: PlanDocument): Promise<void> {
-  const { audit } = await import('../../src/audit/audit.js');
-  const { violations } = audit(problem, plan);
-  if (violations.length === 0) return;
-  const told = violations.slice(0, 3).map((violation) => `  rule ${violation.rule}: ${violation.say}`);
-  const more = violations.length > 3 ? [`  and ${violations.length - 3} more`] : [];
-  throw new FaultError(['the plan that was found is not right, so it is not shown:', ...told, ...more].join('\n'));
-}
 
 async function show(io: Io, problem: Problem, plan: PlanDocument, able: Capability): Promise<void> {
   const view = viewOf(problem, plan);

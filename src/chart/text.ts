@@ -6,9 +6,9 @@ import stringWidth from 'string-width';
 const graphemes = new Intl.Segmenter('en', { granularity: 'grapheme' });
 // Characters that are one column each and join with nothing: ASCII, Latin letters, dashes, arrows, lines and blocks.
 const simple = /^[\x20-\x7e\u00a0-\u00ac\u00ae-\u024f\u2010-\u2027\u2190-\u21ff\u2500-\u25fc]*$/;
-// C0 and C1 controls, and the marks that turn the direction of writing: a name must not move the cursor or mirror a row.
+// C0 and C1 controls, ends of lines and paragraphs, and the marks that turn the direction of writing: a name must not move the cursor or mirror a row.
 // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is looked for
-const controls = /[\u0000-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069]+/g;
+const controls = /[\u0000-\u001f\u007f-\u009f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069]+/g;
 
 /** Columns that the text takes: 2 for a wide character or an emoji, 0 for a combining mark. */
 export function widthOf(text: string): number {
