@@ -24,7 +24,7 @@ export interface ShareOptions extends EffortOptions {
 export function addShare(program: Command, io: Io, finish: Finish): void {
   const command = program
     .command('share')
-    .description('timelines for helpers: calendar, Markdown and text')
+    .description('timelines for helpers: calendar, page, picture, Markdown and text')
     .argument('<file>', 'the meal, as YAML or JSON')
     .addOption(formatOption())
     .option('--for <cook>', "only this cook's calls, or those for anyone; may be said again", several)
@@ -61,6 +61,8 @@ Exit codes: 0 shared, 1 no plan fits, 2 bad usage or input, 70 a fault of ours.`
 
 const ABOUT: Readonly<Record<Format, string>> = {
   ics: 'a calendar with alarms',
+  html: 'a page to read, tick and print',
+  svg: 'the chart as a picture',
   md: 'Markdown with boxes to tick',
   text: 'to paste into a message',
 };

@@ -9,7 +9,7 @@ import type { Io } from '../io.js';
 import { type Draft, writeAll } from './folder.js';
 import { apart, slug } from './names.js';
 
-const ENDINGS: Readonly<Record<Format, string>> = { ics: 'ics', md: 'md', text: 'txt' };
+const ENDINGS: Readonly<Record<Format, string>> = { ics: 'ics', html: 'html', svg: 'svg', md: 'md', text: 'txt' };
 
 export interface Wishes {
   readonly as?: readonly Format[];

@@ -2,14 +2,16 @@
 import { calendarOf, PRODUCT } from './calendar.js';
 import type { Shared } from './content.js';
 import { markdownOfCards, markdownOfLists } from './markdown.js';
+import { pageOfCards, pageOfLists } from './page/pages.js';
+import { pictureFile } from './picture/picture.js';
 import { textOfCards, textOfLists } from './text.js';
 import { SIGNATURE } from './words.js';
 
-export const FORMATS = ['ics', 'md', 'text'] as const;
+export const FORMATS = ['ics', 'html', 'svg', 'md', 'text'] as const;
 export type Format = (typeof FORMATS)[number];
 
 /** Those in which the cards of the appliances come. */
-export const CARD_FORMATS: readonly Format[] = ['md', 'text'];
+export const CARD_FORMATS: readonly Format[] = ['html', 'md', 'text'];
 
 export interface RenderOptions {
   /** Milliseconds since the epoch. */
@@ -21,12 +23,23 @@ export interface RenderOptions {
 }
 
 export function rendered(shared: Shared, format: Format, options: RenderOptions): string {
-  if (format === 'ics') return calendarOf(shared, options);
-  return format === 'md' ? markdownOfLists(shared) : textOfLists(shared);
+  return RENDER[format](shared, options);
 }
 
-export const renderedCards = (shared: Shared, format: Format): string =>
-  format === 'md' ? markdownOfCards(shared) : textOfCards(shared);
+const RENDER: Readonly<Record<Format, (shared: Shared, options: RenderOptions) => string>> = {
+  ics: calendarOf,
+  html: pageOfLists,
+  // The picture of one cook's day is the whole chart: what others do around it is what it is for.
+  svg: ({ view }) => pictureFile(view),
+  md: markdownOfLists,
+  text: textOfLists,
+};
+
+/** In one of `CARD_FORMATS`. */
+export function renderedCards(shared: Shared, format: Format): string {
+  if (format === 'html') return pageOfCards(shared);
+  return format === 'md' ? markdownOfCards(shared) : textOfCards(shared);
+}
 
 /** Whether a file with this text was written by this program, or is empty. */
 export const isOurs = (text: string): boolean =>

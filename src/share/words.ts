@@ -19,12 +19,12 @@ export function titleWords({ view, who }: Shared): string {
 }
 
 /** `Saturday 3 October 2026: main 18:30, sweet 19:10 (Europe/Lisbon)`. */
-export function servingWords({ problem, landings }: View): string {
-  const day = (minute: number) => (sameDay(problem, minute, problem.serve) ? '' : `${dayAt(problem, minute)} `);
+export function servingWords(view: View): string {
+  const { problem, landings } = view;
   const late = (minutes: number) => (minutes > 0 ? ` (${minutes} min late)` : '');
   const told = landings.map(({ name, at, late: by }) => {
     const lead = landings.length > 1 ? `${name} ` : 'served at ';
-    return `${lead}${day(at)}${clockAt(problem, at)}${late(by)}`;
+    return `${lead}${dayClock(view, at)}${late(by)}`;
   });
   return `${longDayAt(problem, problem.serve)}: ${told.join(', ')} (${problem.zone})`;
 }
@@ -51,7 +51,7 @@ export function entryWords({ told, say, heat, pan }: Entry): string {
 
 /** `begin 17:05, hot by 17:20`: when its heat is to be set. */
 export function changeWords(view: View, { run, lit }: CardRun): string {
-  const begin = run.ready < run.from ? `set it at ${clockAt(view.problem, run.ready)}` : '';
+  const begin = run.ready < run.from ? `set it at ${dayClock(view, run.ready)}` : '';
   const fire = lit.length === 0 ? '' : `fire under ${showList(lit)} only`;
   return [begin, fire].filter((part) => part !== '').join(', ');
 }
@@ -63,9 +63,13 @@ export function insideWords(view: View, { step, place, pan, flame }: CardStep): 
   return `${view.dishes[step.dish]!.name}, ${step.name} (${where})${core === '' ? '' : `; ${core}`}`;
 }
 
+/** `17:20`, or on another day than the serving's `Fri 2 Oct 17:20`. */
+export const dayClock = ({ problem }: View, minute: number): string =>
+  `${sameDay(problem, minute, problem.serve) ? '' : `${dayAt(problem, minute)} `}${clockAt(problem, minute)}`;
+
 /** `17:20 to 18:10`. */
-export const spanWords = ({ problem }: View, from: number, to: number): string =>
-  `${clockAt(problem, from)} to ${clockAt(problem, to)}`;
+export const spanWords = (view: View, from: number, to: number): string =>
+  `${dayClock(view, from)} to ${dayClock(view, to)}`;
 
 /** `Brined pork loin: Set to 58 °C; … (source)`. */
 export function cautionWords({ dish, say, source }: PlanDocument['cautions'][number]): string {

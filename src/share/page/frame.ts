@@ -1,0 +1,40 @@
+/** The frame of a page: one file that needs nothing else, and may load and run nothing but what is in it. */
+import { createHash } from 'node:crypto';
+import { asIs, type Markup, tag } from '../markup.js';
+import { SIGNATURE } from '../words.js';
+
+export interface Page {
+  readonly title: string;
+  readonly style: string;
+  readonly script: string;
+  /** Marks the page as a whole, for its style. */
+  readonly kind: 'lists' | 'cards';
+  readonly body: readonly Markup[];
+}
+
+export function pageOf({ title, style, script, kind, body }: Page): string {
+  const policy = [
+    "default-src 'none'",
+    `style-src '${hashOf(style)}'`,
+    script === '' ? "script-src 'none'" : `script-src '${hashOf(script)}'`,
+    "base-uri 'none'",
+    "form-action 'none'",
+  ].join('; ');
+  const head = tag(
+    'head',
+    {},
+    tag('meta', { charset: 'utf-8' }),
+    tag('meta', { 'http-equiv': 'Content-Security-Policy', content: policy }),
+    tag('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }),
+    tag('meta', { name: 'color-scheme', content: 'light dark' }),
+    tag('meta', { name: 'referrer', content: 'no-referrer' }),
+    tag('title', {}, title),
+    tag('style', {}, asIs(style)),
+  );
+  const foot = tag('footer', {}, tag('p', {}, SIGNATURE));
+  const scripts = script === '' ? null : tag('script', {}, asIs(script));
+  return `<!doctype html>\n${tag('html', { lang: 'en' }, head, tag('body', { class: kind }, ...body, foot, scripts)).markup}\n`;
+}
+
+/** As a Content-Security-Policy names a text that it allows. */
+const hashOf = (text: string): string => `sha256-${createHash('sha256').update(text).digest('base64')}`;
