@@ -94,9 +94,12 @@ const quantity =
   /(?<=\d) (?=(?:°?[CF]|min|h|d|cm|in|kg|g|lb)\b|%)|(?<=\d [hd]) (?=\d)|(?<=\p{L}) (?=\d\d?:\d\d)|(?<=:\d\d) (?=[ap]m\b)/gu;
 const TIE = '\u00a0';
 
+/** The text with what belongs together held together: no line ends between a number and its unit. */
+export const tied = (text: string): string => text.replace(quantity, TIE);
+
 /** The words of a sentence on lines of at most so many columns; a word longer than a line is broken. */
 export function wrap(text: string, columns: number): string[] {
-  return wrapWords(text.replace(quantity, TIE), columns).map((line) => line.replaceAll(TIE, ' '));
+  return wrapWords(tied(text), columns).map((line) => line.replaceAll(TIE, ' '));
 }
 
 function wrapWords(text: string, columns: number): string[] {

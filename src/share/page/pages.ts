@@ -16,7 +16,9 @@ export function pageOfLists(shared: Shared): string {
     ...lists.map(({ name }, index) => [`list-${index + 1}`, name] as const),
     ['chart', 'Chart'] as const,
     ...(cards.length > 0 ? [['heat', 'Heat'] as const] : []),
-    ...(cautions.length > 0 ? [['cautions', `${cautions.length} cautions`] as const] : []),
+    ...(cautions.length > 0
+      ? [['cautions', cautions.length === 1 ? '1 caution' : `${cautions.length} cautions`] as const]
+      : []),
   ];
   const heat = tag(
     'section',

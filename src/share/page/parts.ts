@@ -1,5 +1,5 @@
 /** The sections of pages. */
-import { clean } from '../../chart/text.js';
+import { clean, tied } from '../../chart/text.js';
 import type { View } from '../../chart/view.js';
 import { RowWords } from '../../plan/row-words.js';
 import { clockAt } from '../../problem/hours.js';
@@ -24,7 +24,7 @@ export function listSection(view: View, list: List, id: string): Markup {
               {},
               tag('input', { type: 'checkbox', 'data-call': entry.id }),
               tag('time', { datetime: entry.told.call.at }, clockAt(view.problem, entry.told.minute)),
-              tag('span', {}, entryWords(entry)),
+              tag('span', {}, tied(entryWords(entry))),
             ),
           ),
         ),
@@ -94,7 +94,7 @@ export function cardSection(view: View, card: Card, id: string, level: 'h2' | 'h
       'ul',
       {},
       ...steps.map((each) =>
-        tag('li', {}, `${spanWords(view, each.step.from, each.step.to)}: ${insideWords(view, each)}`),
+        tag('li', {}, tied(`${spanWords(view, each.step.from, each.step.to)}: ${insideWords(view, each)}`)),
       ),
     );
   const runs = card.runs.map((each) =>
@@ -102,19 +102,19 @@ export function cardSection(view: View, card: Card, id: string, level: 'h2' | 'h
       'tr',
       {},
       tag('td', { class: 'when' }, `${dayClock(view, each.run.from)} to ${dayClock(view, each.run.to)}`),
-      tag('th', { scope: 'row', class: 'degrees' }, each.heat),
-      tag('td', {}, changeWords(view, each)),
+      tag(
+        'th',
+        { scope: 'row' },
+        tag('span', { class: 'degrees' }, tied(each.heat)),
+        tag('span', { class: 'change' }, tied(changeWords(view, each))),
+      ),
       tag('td', {}, inside(each.inside)),
     ),
   );
   const table = tag(
     'table',
     { class: 'heats' },
-    tag(
-      'thead',
-      {},
-      tag('tr', {}, ...['When', 'Heat', 'To set', 'In it'].map((head) => tag('th', { scope: 'col' }, head))),
-    ),
+    tag('thead', {}, tag('tr', {}, ...['When', 'Heat', 'In it'].map((head) => tag('th', { scope: 'col' }, head)))),
     tag('tbody', {}, ...runs),
   );
   return tag(
@@ -122,7 +122,7 @@ export function cardSection(view: View, card: Card, id: string, level: 'h2' | 'h
     { 'aria-labelledby': id },
     tag(level, { id }, card.name),
     runs.length === 0 ? null : table,
-    card.burners.length === 0 ? null : inside(card.burners),
+    card.burners.length === 0 ? null : tag('div', { class: 'heats' }, inside(card.burners)),
   );
 }
 

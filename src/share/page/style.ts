@@ -6,7 +6,7 @@ const SCREEN = `
 :root{color-scheme:light dark;${variables(DAY)}}
 @media screen and (prefers-color-scheme:dark){:root{${variables(NIGHT)}}}
 *{box-sizing:border-box}
-body{margin:0 auto;padding:1rem;max-width:62rem;background:var(--paper);color:var(--ink);font:1rem/1.45 system-ui,"DejaVu Sans",sans-serif;overflow-wrap:anywhere}
+body{margin:0 auto;padding:1rem;max-width:76rem;background:var(--paper);color:var(--ink);font:1rem/1.45 system-ui,"DejaVu Sans",sans-serif;overflow-wrap:anywhere}
 h1{font-size:1.5rem;line-height:1.2;margin:0 0 .25rem}
 h2{font-size:1.2rem;margin:0 0 .5rem}
 h3{font-size:1rem;margin:1rem 0 .25rem}
@@ -31,15 +31,24 @@ table{border-collapse:collapse;width:100%;font-variant-numeric:tabular-nums}
 caption{text-align:left;color:var(--dim);padding:.25rem 0}
 th,td{text-align:left;vertical-align:top;padding:.35rem .75rem .35rem 0;border-top:1px solid var(--rule)}
 thead th{border-top:0;color:var(--dim);font-weight:600}
-td.when,th.when{white-space:nowrap}
-td ul{margin:0;padding:0;list-style:none}
+td.when{white-space:nowrap}
+.heats th{min-width:9em}
+td ul,.heats ul{margin:0;padding:0;list-style:none}
+.change{display:block;font-weight:400;color:var(--dim)}
+th,.when{overflow-wrap:break-word}
 .cautions ul{margin:0;padding:.75rem .75rem .75rem 1.75rem;background:var(--caution);border-left:.3rem solid var(--accent)}
 .cautions li+li{margin-top:.5rem}
 .source{color:var(--dim)}
 :focus-visible{outline:3px solid var(--accent);outline-offset:2px}
-@media (max-width:36rem){
+@media screen and (min-width:64rem){
+.columns{columns:2;column-gap:2.5rem;margin-top:1.75rem}
+.columns section{margin:0 0 1.75rem}
+.calls li{break-inside:avoid}
+}
+@media screen and (max-width:36rem){
 .heats thead{position:absolute;clip-path:inset(50%);width:1px;height:1px;overflow:hidden}
 .heats tr,.heats th,.heats td{display:block;border:0;padding:0}
+.heats,.heats tbody{display:block}
 .heats tr{border-top:1px solid var(--rule);padding:.5rem 0}
 }
 `;
@@ -52,7 +61,7 @@ h1{font-size:14pt}
 h2{font-size:10.5pt;margin:0 0 1.5mm;break-after:avoid}
 h3{font-size:9pt;margin:2mm 0 1mm;break-after:avoid}
 nav,details,.count{display:none}
-section{margin:3.5mm 0 0}
+section,.columns{margin:3.5mm 0 0}
 .columns{columns:2;column-gap:7mm}
 .columns section{margin:0 0 3.5mm}
 .calls label{grid-template-columns:3mm auto 1fr;gap:1.5mm;padding:.6mm 0}

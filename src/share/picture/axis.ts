@@ -1,9 +1,9 @@
 /** Above the lanes of a picture: days, times, and a line down from each. */
 import { dayAt, sameDay, wallMinute } from '../../chart/clock.js';
-import { widthOf } from '../../chart/text.js';
 import { clockAt } from '../../problem/hours.js';
 import { type Markup, tag, together } from '../markup.js';
-import { COLUMN, type Frame, WIDTH } from './frame.js';
+import { type Frame, WIDTH } from './frame.js';
+import { lengthOf } from './letters.js';
 
 export interface Bands {
   /** Baselines of the days and of the times, and where lines begin. */
@@ -17,7 +17,7 @@ class Labels {
   private readonly taken: { from: number; to: number }[] = [];
 
   put(x: number, text: string): number | null {
-    const width = COLUMN * widthOf(text);
+    const width = lengthOf(text);
     const from = Math.min(x - width / 2, WIDTH - width);
     const to = from + width;
     if (this.taken.some((other) => from < other.to + 6 && other.from < to + 6)) return null;
@@ -60,7 +60,7 @@ function dayLabels({ view, scale, x }: Frame, y: number): Markup[] {
       const day = dayAt(problem, minute);
       if (day === shown || x(minute) < free) continue;
       shown = day;
-      free = x(minute) + COLUMN * widthOf(day) + 8;
+      free = x(minute) + lengthOf(day) + 8;
       found.push(tag('text', { class: 'day', x: x(minute), y }, day));
     }
     return found;

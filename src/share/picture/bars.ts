@@ -1,11 +1,12 @@
 /** What stands in the lanes of a picture: steps as bars, temperatures as hills. */
 import type { Bar } from '../../chart/lanes.js';
-import { clean, widthOf } from '../../chart/text.js';
+import { clean } from '../../chart/text.js';
 import type { ViewRun } from '../../chart/view.js';
 import { shortHeat } from '../../problem/degrees.js';
 import { type Markup, tag, together } from '../markup.js';
 import { DISH_COLOURS } from '../palette.js';
-import { COLUMN, FOLD_WIDTH, type Frame, fitted, type Row, WIDTH } from './frame.js';
+import { FOLD_WIDTH, type Frame, type Row, WIDTH } from './frame.js';
+import { FONT, fitted, lengthOf } from './letters.js';
 
 /** Height of the strip of texture at a bar's foot. */
 const STRIP = 6;
@@ -48,10 +49,10 @@ function roomIn({ folds }: Frame, x: number, width: number): number {
 
 /** The whole label or its beginning; where there is room for no more than the letter, that in the middle. */
 function labelOf({ label, short }: Bar, x: number, y: number, room: number): Markup | null {
-  if (COLUMN * widthOf(label) <= room || room >= COLUMN * (widthOf(short) + 4) || label === short)
+  if (lengthOf(label) <= room || room >= lengthOf(short) + 2 * FONT || label === short)
     return tag('text', { x: x + 4, y }, fitted(label, room));
   const middle = x + (room + EDGES) / 2;
-  return COLUMN * widthOf(short) > room + EDGES - 2 ? null : tag('text', { class: 'middle', x: middle, y }, short);
+  return lengthOf(short) > room + EDGES - 1 ? null : tag('text', { class: 'middle', x: middle, y }, short);
 }
 
 function titleOf({ view }: Frame, bar: Bar): string {
@@ -72,7 +73,7 @@ export function heatOf(frame: Frame, { lane, top, height }: Row): Markup {
     const heat = shortHeat(problem, run.row.celsius, appliances[run.appliance]!.dial.unit);
     const space = Math.max(frame.x(run.to) - left, nextAfter(own, run, frame) - left) - 4;
     const whole = `${heat} ${clean(run.row.mode)}`;
-    const told = [whole, heat, heat.replace(/ .*/, '')].find((text) => COLUMN * widthOf(text) <= space) ?? '';
+    const told = [whole, heat, heat.replace(/ .*/, '')].find((text) => lengthOf(text) <= space) ?? '';
     return tag('text', { class: 'degrees', x: left + 1, y: y(run.row.celsius) - 4 }, told);
   };
   let before = room;

@@ -2,16 +2,12 @@
 import { busyStretches } from '../../chart/busy.js';
 import type { Lane } from '../../chart/lanes.js';
 import { FOLD, foldedScale, foldsOf, type Scale } from '../../chart/scale.js';
-import { cut, widthOf } from '../../chart/text.js';
 import type { View } from '../../chart/view.js';
+import { lengthOf } from './letters.js';
 
 export const WIDTH = 880;
 /** A cell of the chart's scale. */
 const CELL = 8;
-/** What a column of text takes at the size of 12, with a little to spare. */
-export const COLUMN = 6.7;
-export const FONT = 12;
-
 const LANE = 24;
 const HEAT_LANE = 36;
 const GAP = 10;
@@ -40,7 +36,7 @@ export const FOLD_WIDTH = FOLD * CELL;
 
 /** `top`: where the first lane begins. */
 export function frameOf(view: View, lanes: readonly Lane[], top: number): Frame {
-  const longest = Math.max(0, ...lanes.map(({ indent, mark, label }) => 8 * indent + COLUMN * widthOf(mark + label)));
+  const longest = Math.max(0, ...lanes.map(({ indent, mark, label }) => 8 * indent + lengthOf(mark + label)));
   const wanted = Math.min(GUTTER.most, Math.max(GUTTER.least, longest + 12));
   const columns = Math.floor((WIDTH - wanted) / CELL);
   const gutter = WIDTH - columns * CELL;
@@ -48,7 +44,7 @@ export function frameOf(view: View, lanes: readonly Lane[], top: number): Frame 
   let y = top;
   const rows = lanes.map((lane, index): Row => {
     if (lane.opens && index > 0) y += GAP;
-    const height = lane.heat === null ? LANE : HEAT_LANE;
+    const height = view.runs.some(({ appliance }) => appliance === lane.heat) ? HEAT_LANE : LANE;
     const row = { lane, top: y, height };
     y += height;
     return row;
@@ -70,10 +66,4 @@ function columnsBefore({ pieces, perColumn, columns }: Scale, minute: number): n
   const into = Math.max(0, (minute - piece.from) / perColumn);
   const most = piece === pieces.at(-1) ? columns - piece.column : piece.columns + FOLD / 2;
   return piece.column + Math.min(into, most);
-}
-
-/** The text within so much room; empty where that is too little for any. */
-export function fitted(text: string, room: number): string {
-  const columns = Math.floor(room / COLUMN);
-  return columns < 1 ? '' : cut(text, columns, columns > 3 ? '…' : '');
 }

@@ -1,10 +1,10 @@
 /** What the letters, textures and lines of a picture mean. */
 import { type Texture, textureOf } from '../../chart/glyphs.js';
-import { widthOf } from '../../chart/text.js';
 import type { View } from '../../chart/view.js';
 import { type Markup, tag, together } from '../markup.js';
 import { DISH_COLOURS } from '../palette.js';
-import { COLUMN, WIDTH } from './frame.js';
+import { WIDTH } from './frame.js';
+import { lengthOf } from './letters.js';
 
 const LINE = 20;
 
@@ -27,9 +27,11 @@ export function keyOf(view: View, top: number): { readonly drawn: Markup; readon
   const entries = [
     ...view.dishes.map(({ letter, name, index }) => {
       const served = view.problem.dishes[index]!.served ? '' : ' (component)';
-      return swatch(`bar d${index % DISH_COLOURS}`, letter, `${name}${served}`, null);
+      return swatch(`key bar d${index % DISH_COLOURS}`, letter, `${name}${served}`, null);
     }),
-    ...TEXTURES.filter(([texture]) => used.has(texture)).map(([texture, words]) => swatch('bar', '', words, texture)),
+    ...TEXTURES.filter(([texture]) => used.has(texture)).map(([texture, words]) =>
+      swatch('key bar', '', words, texture),
+    ),
   ];
   let x = 0;
   let y = top;
@@ -46,9 +48,9 @@ export function keyOf(view: View, top: number): { readonly drawn: Markup; readon
 }
 
 function swatch(className: string, letter: string, words: string, texture: Texture | null): Entry {
-  const box = Math.max(20, COLUMN * widthOf(letter) + 8);
+  const box = Math.max(20, lengthOf(letter) + 8);
   return {
-    width: box + COLUMN * widthOf(words) + 20,
+    width: box + lengthOf(words) + 20,
     draw: (x, y) =>
       tag(
         'g',

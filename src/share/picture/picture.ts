@@ -7,8 +7,9 @@ import { DAY } from '../palette.js';
 import { SIGNATURE, servingWords } from '../words.js';
 import { axisOf, type Bands } from './axis.js';
 import { barOf, foldsOver, heatOf } from './bars.js';
-import { type Frame, fitted, frameOf, type Row, WIDTH } from './frame.js';
+import { type Frame, frameOf, type Row, WIDTH } from './frame.js';
 import { keyOf } from './key.js';
+import { fitted } from './letters.js';
 import { pictureStyle } from './style.js';
 
 const MARGIN = 16;
@@ -75,7 +76,8 @@ function laneOf(frame: Frame, row: Row): Markup {
   const indent = 8 * lane.indent;
   const bars = [...lane.bars].sort((a, b) => Number(a.step !== null) - Number(b.step !== null) || a.from - b.from);
   const name = fitted(lane.mark + lane.label, frame.gutter - indent - 8);
-  const y = lane.heat === null ? top + height / 2 + 4 : top + height - 6;
+  // Beside the foot of a hill of heat, else in the middle.
+  const y = top + height - 8;
   return tag(
     'g',
     {},

@@ -1,6 +1,6 @@
 /** How the parts of a picture look: by classes alone, so that a page's policy need not allow styles on elements. */
 import { DISH_COLOURS, type Palette, variables } from '../palette.js';
-import { FONT } from './frame.js';
+import { FONT } from './letters.js';
 
 /** `palette` sets the colours; without one they are those of what is around. */
 export const pictureStyle = (palette: Palette | null): string =>
