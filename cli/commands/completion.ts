@@ -26,6 +26,10 @@ Examples:
 
 const SCRIPTS: Readonly<Record<Shell, (program: Command) => string>> = { bash, zsh, fish };
 
+/** What kind of path an option takes, by how its value is called. */
+const pathIn = (option: Option): string | undefined => /<(dir|json)>/.exec(option.flags)?.[1];
+const ZSH_PATHS: Readonly<Record<string, string>> = { dir: '_files -/', json: '_files' };
+
 const optionsOf = (command: Command): Option[] => command.options.filter((option) => option.long && !option.hidden);
 const longs = (command: Command): string => [...optionsOf(command).map((option) => option.long), '--help'].join(' ');
 
@@ -74,7 +78,8 @@ function zsh(program: Command): string {
   const commands = program.commands.map((command) => `    '${command.name()}:${quoted(command.description())}'`);
   const cases = program.commands.map((command) => {
     const options = optionsOf(command).map((option) => {
-      const value = option.argChoices ? `:value:(${option.argChoices.join(' ')})` : option.required ? ':value:' : '';
+      const asked = option.argChoices ? `(${option.argChoices.join(' ')})` : (ZSH_PATHS[pathIn(option) ?? ''] ?? '');
+      const value = option.argChoices || option.required ? `:value:${asked}` : '';
       return `      '${option.long}[${quoted(option.description)}]${value}'`;
     });
     const takes = command.registeredArguments.length > 0;
@@ -115,7 +120,13 @@ function fish(program: Command): string {
     return [
       `complete -c hearthtable -f -n '${none}' -a ${command.name()} -d '${quoted(command.description())}'`,
       ...optionsOf(command).map((option) => {
-        const value = option.argChoices ? ` -x -a '${option.argChoices.join(' ')}'` : option.required ? ' -x' : '';
+        const value = option.argChoices
+          ? ` -x -a '${option.argChoices.join(' ')}'`
+          : !option.required
+            ? ''
+            : pathIn(option)
+              ? ' -r -F'
+              : ' -x';
         return `complete -c hearthtable -n '${seen}' -l ${option.long!.slice(2)}${value} -d '${quoted(option.description)}'`;
       }),
     ];

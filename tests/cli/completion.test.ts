@@ -31,6 +31,11 @@ describe('completion', () => {
     }
   });
 
+  it('proposes folders and files where an option takes them', async () => {
+    expect((await ran(['completion', 'zsh'])).stdout).toContain(':value:_files -/');
+    expect((await ran(['completion', 'fish'])).stdout).toMatch(/-l output -r -F /);
+  });
+
   it.skipIf(!has('bash'))('works in bash', async () => {
     const { stdout } = await ran(['completion', 'bash']);
     expect(proposals(stdout, 'hearthtable pl')).toEqual(['plan']);
@@ -41,5 +46,7 @@ describe('completion', () => {
     expect(proposals(stdout, 'hearthtable estimate --th')).toEqual(['--thickness']);
     expect(proposals(stdout, 'hearthtable estimate --shape s')).toEqual(['sphere', 'slab']);
     expect(proposals(stdout, 'hearthtable estimate package')).toEqual([]);
+    expect(proposals(stdout, 'hearthtable share --as h')).toEqual(['html']);
+    expect(proposals(stdout, 'hearthtable share --plan package.js')).toEqual(['package.json']);
   });
 });
