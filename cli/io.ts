@@ -10,6 +10,8 @@ interface Writes {
 export interface Io extends Surroundings {
   readonly stdout: Surroundings['stdout'] & Writes;
   readonly stderr: Surroundings['stderr'] & Writes;
+  /** Milliseconds since the epoch, where it is not to be the machine's clock. */
+  readonly now?: () => number;
 }
 
 /** Adds one command to the program; what it does ends in an exit code. */

@@ -48,7 +48,7 @@ async function withMinutes(read: ReadResult): Promise<Settled> {
 }
 
 /** What could hurt whoever eats it, and is not accepted, each at the temperature that it is about. */
-function refused({ problem, spots }: ReadResult<Problem> & { ok: true }, curves: Meal['curves']): Message[] {
+export function refused({ problem, spots }: ReadResult<Problem> & { ok: true }, curves: Meal['curves']): Message[] {
   // Curves only let pass what is refused without them.
   if (refusals(problem).length === 0) return [];
   return refusals(problem, curves()).map(({ rule, step, entry, say, hint }) => {

@@ -34,6 +34,14 @@ export interface ReadOptions extends OtherTimes {
   readonly name: string;
   /** Gives the content of a path, or throws; without it, a kitchen cannot be a path. */
   readonly readFile?: FileReader;
+  /** Dishes beyond those of the meal's own text, each a map as one of its `dishes`; they come last. */
+  readonly more?: readonly MoreText[];
+}
+
+/** A text with the name that messages give it. */
+export interface MoreText {
+  readonly name: string;
+  readonly text: string;
 }
 
 /**
@@ -51,7 +59,7 @@ export function readProblem(content: string | Uint8Array, options: ReadOptions):
 }
 
 /** Reads a meal from a file, with its kitchen where that is a path. */
-export function readProblemFile(path: string, times: OtherTimes = {}): ReadResult {
+export function readProblemFile(path: string, times: OtherTimes & Pick<ReadOptions, 'more'> = {}): ReadResult {
   let content: string | Uint8Array;
   try {
     content = readFromDisk(path);
@@ -81,6 +89,11 @@ function read(reading: Reading, content: string | Uint8Array, options: ReadOptio
       'name it as the `kitchen` of a meal',
     );
     return undefined;
+  }
+  for (const { name, text: dish } of options.more ?? []) {
+    const entry = readTree(reading, name, dish);
+    if (!entry) return undefined;
+    if ('dishes' in tree && Array.isArray(tree.dishes)) tree.dishes.push(entry);
   }
   const meal = fitted(reading, mealShape, tree);
   if (!meal) return undefined;
