@@ -7,8 +7,9 @@ import type { Day } from '../../src/live/journal/day.js';
 import { showLoss } from '../../src/live/journal/names.js';
 import type { ApplianceHeat } from '../../src/live/state/heat-now.js';
 import type { State, StepState } from '../../src/live/state/state.js';
+import { showHeat } from '../../src/problem/degrees.js';
 import { clockAt, stepKey } from '../../src/problem/hours.js';
-import { showMinutes, showTemperature } from '../../src/units/show.js';
+import { showMinutes } from '../../src/units/show.js';
 
 /** Calls told at most. */
 const CALLS = 8;
@@ -103,7 +104,7 @@ function underWayWords(step: StepState, now: number, clock: (minute: number) => 
 
 function heatWords({ problem }: Day, heat: ApplianceHeat, clock: (minute: number) => string): string {
   const { unit } = problem.kitchen.appliances[heat.appliance]!.dial;
-  const shown = (celsius: number): string => showTemperature(Math.round(celsius), unit);
+  const shown = (celsius: number): string => showHeat(problem, Math.round(celsius), unit);
   if (heat.lost) return `lost (about ${shown(heat.celsius)})`;
   if (heat.set === null)
     return heat.celsius > problem.kitchen.room + 5 ? `off, still about ${shown(heat.celsius)}` : 'off';

@@ -224,7 +224,7 @@ describe('refused, with what would be right:', () => {
       '17:00',
       { kind: 'reading', step: 'Roast loin/roast', celsius: 180 },
       '180 °C cannot be a core',
-      'between -25 and 105 °C',
+      '-25-105 °C',
     ],
     [
       'a serving time that is past',

@@ -1,8 +1,9 @@
 /** A thermometer's reading: of which step it is, and whether it can be. */
+import { showHeat, showHeatSpan } from '../../problem/degrees.js';
 import { clockAt, stepKey } from '../../problem/hours.js';
 import { HEAT_WORKS, type Problem } from '../../problem/problem.js';
 import { quote } from '../../units/measure.js';
-import { showList, showTemperature } from '../../units/show.js';
+import { showList } from '../../units/show.js';
 import type { Day } from './day.js';
 import type { BodyOf, Head } from './entries.js';
 import { isRefusal, type Refusal, refuse, stepNamed } from './names.js';
@@ -46,7 +47,7 @@ export function readingOf(day: Day, entry: Head & BodyOf<'reading'>, when: numbe
   if (fact.end !== null && when > fact.end)
     return refuse(`${name} was done at ${clockAt(problem, fact.end)}: it is off the heat.`, hint);
   if (entry.celsius < COLDEST || entry.celsius > HOTTEST)
-    return refuse(`${showTemperature(entry.celsius)} cannot be a core.`, `between ${COLDEST} and ${HOTTEST} °C`);
+    return refuse(`${showHeat(problem, entry.celsius)} cannot be a core.`, showHeatSpan(problem, COLDEST, HOTTEST));
   const twice = day.readings.some((one) => one.step === id && one.at === when && one.celsius === entry.celsius);
   if (twice) return refuse(`That reading of ${clockAt(problem, when)} is there already.`);
   const readings = [...day.readings, { step: id, at: when, celsius: entry.celsius }];

@@ -1,7 +1,9 @@
 /** Entries in a cook's words. */
+
+import { showHeat } from '../../problem/degrees.js';
 import { clockAt, minuteAt } from '../../problem/hours.js';
 import type { Problem } from '../../problem/problem.js';
-import { showTemperature } from '../../units/show.js';
+
 import type { Body, Entry } from './entries.js';
 import { showThing } from './names.js';
 
@@ -14,9 +16,9 @@ export function bodyWords(problem: Problem, body: Body): string {
       return ['plan taken', ...body.say].join(': ');
     case 'started':
     case 'done':
-      return `${body.step} ${body.kind}${mannerWords(body)}`;
+      return `${body.step} ${body.kind}${mannerWords(problem, body)}`;
     case 'reading':
-      return `${body.step} reads ${showTemperature(body.celsius)}`;
+      return `${body.step} reads ${showHeat(problem, body.celsius)}`;
     case 'serve':
       return `serve at ${clockAt(problem, Math.round(minuteAt(problem, body.serve)))}`;
     case 'guests':
@@ -44,10 +46,10 @@ export function bodyWords(problem: Problem, body: Body): string {
   }
 }
 
-function mannerWords({ place, celsius, cooks }: Extract<Body, { kind: 'started' | 'done' }>): string {
+function mannerWords(problem: Problem, { place, celsius, cooks }: Extract<Body, { kind: 'started' | 'done' }>): string {
   const parts = [
     ...(place === undefined ? [] : [`at ${place}`]),
-    ...(celsius === undefined ? [] : [showTemperature(celsius)]),
+    ...(celsius === undefined ? [] : [showHeat(problem, celsius)]),
     ...(cooks === undefined ? [] : [`by ${cooks.join(' and ')}`]),
   ];
   return parts.length === 0 ? '' : ` (${parts.join(', ')})`;
