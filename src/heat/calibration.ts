@@ -2,10 +2,10 @@
 export interface Calibration {
   /** Partial pressure of the vapour in the air of an oven of 165 °C in which something roasts, Pa. */
   readonly vapour: number;
-  /** kg/m² of water lost after which a roasting surface lets the next through half as easily, in a still oven. */
-  readonly dries: number;
+  /** Minutes in which all but 1/e of the juice that meat presses out comes to its surface. */
+  readonly seeps: number;
   /** A whole bird heats as a ball so many times as thick as the solid ball of its weight: it is hollow, and its breasts are two. */
   readonly bird: number;
 }
 
-export const CALIBRATION: Calibration = { vapour: 30_000, dries: 1.5, bird: 0.74 };
+export const CALIBRATION: Calibration = { vapour: 25_000, seeps: 7, bird: 0.74 };

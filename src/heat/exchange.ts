@@ -34,8 +34,8 @@ export interface Moisture {
   /** 1: evaporates like open water; 0: dry. Steam condenses on any surface. */
   readonly wetness: number;
   /**
-   * Drying: what leaves must come through a layer that grows with what has left. After `dries` kg/m² of water it comes half as
-   * easily as at first, after three times that a quarter. Infinity: it stays as wet as it was.
+   * Drying: what leaves must come through a layer that grows with what has left and no juice has made up for. Where `dries` kg/m² of
+   * water are lacking it comes half as easily as at first, with three times that a quarter. Infinity: it stays as wet as it was.
    */
   readonly dries: number;
   /** Of the air, Pa; absent: at sea level. */
@@ -59,7 +59,7 @@ export class Exchange {
   water = 0;
   /** How fast that grows with the surface's temperature, kg/m²sK, 0 or more. */
   waterSlope = 0;
-  /** How fast the heat grows, and the water lessens, with the water that has been lost: W/kg, 1/s. */
+  /** How fast the heat grows, and the water lessens, with the water that is lacking: W/kg, 1/s. */
   heatDrying = 0;
   waterDrying = 0;
 
@@ -72,7 +72,7 @@ export class Exchange {
   private readonly bare: number;
   private readonly transfer: number;
   private readonly wetness: number;
-  private readonly perLost: number;
+  private readonly perLack: number;
   private readonly airPotential: number;
   private readonly potentials: Float64Array;
 
@@ -88,13 +88,13 @@ export class Exchange {
     const pressure = moisture?.pressure ?? SEA_LEVEL_PRESSURE;
     this.transfer = moisture === undefined ? 0 : massTransferCoefficient(coefficient);
     this.wetness = moisture?.wetness ?? 0;
-    this.perLost = moisture === undefined ? 0 : 1 / moisture.dries;
+    this.perLack = moisture === undefined ? 0 : 1 / moisture.dries;
     this.airPotential = airPotential(moisture?.vapour ?? 0, pressure);
     this.potentials = potentialsAt(pressure);
   }
 
-  /** At a surface of `celsius` that has lost `lost` kg/m² of water. */
-  at(celsius: number, lost: number): void {
+  /** At a surface of `celsius` that lacks `lacks` kg/m² of water. */
+  at(celsius: number, lacks: number): void {
     let water = 0;
     let latent = 0;
     let waterSlope = 0;
@@ -105,10 +105,10 @@ export class Exchange {
       const row = Math.min(Math.max(Math.floor(place), 0), potentials.length - 2);
       const rise = potentials[row + 1]! - potentials[row]!;
       const drive = potentials[row]! + (place - row) * rise - this.airPotential;
-      const layer = 1 + lost * this.perLost;
+      const layer = 1 + lacks * this.perLack;
       let wet = this.wetness / layer;
       let steeper = 0;
-      if (drive >= 0) waterDrying = (this.transfer * wet * drive * this.perLost) / layer;
+      if (drive >= 0) waterDrying = (this.transfer * wet * drive * this.perLack) / layer;
       else {
         // What condenses makes any surface wet: by and by, for a bend would keep the solver from settling on it.
         const part = Math.min(-drive / CONDENSES, 1);

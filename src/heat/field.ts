@@ -17,8 +17,10 @@ export interface Field {
   readonly matter: Matter;
   /** J/m³ above 0 °C of each node. */
   readonly heat: Float64Array;
-  /** kg/m² of water lost at each node, for each of the grid's ends. */
-  readonly lost: readonly Float64Array[];
+  /** kg/m² of water that the surface lacks at each node, for each of the grid's ends. */
+  readonly lacks: readonly Float64Array[];
+  /** Share of its juice that has been pressed out so far. */
+  readonly pressed: number;
 }
 
 export function fieldOf({ body, matter, celsius }: Piece, fineness: Fineness, extents: Extents): Field {
@@ -26,7 +28,7 @@ export function fieldOf({ body, matter, celsius }: Piece, fineness: Fineness, ex
     throw new RangeError(`A piece begins between -40 and 400 °C, not at ${celsius}`);
   const grid = gridOf(body, fineness, extents);
   const heat = new Float64Array(grid.count).fill(heatAt(matter, celsius));
-  return { grid, matter, heat, lost: grid.ends.map(() => new Float64Array(grid.count)) };
+  return { grid, matter, heat, lacks: grid.ends.map(() => new Float64Array(grid.count)), pressed: 0 };
 }
 
 const KEEPS: Readonly<Record<Extent, number>> = { one: 0, half: 1, whole: 2 };
@@ -34,20 +36,26 @@ const wider = (a: Extent, b: Extent): Extent => (KEEPS[a] >= KEEPS[b] ? a : b);
 
 /** The same piece on a grid that keeps at least these extents: what was mirrored or even is written out. */
 export function widened(field: Field, extents: Extents): Field {
-  const { grid, matter, heat, lost } = field;
+  const { grid, matter, heat, lacks, pressed } = field;
   const upright = wider(grid.extents.upright, extents.upright);
   const across = wider(grid.extents.across, extents.across);
   if (upright === grid.extents.upright && across === grid.extents.across) return field;
   const next = gridOf(grid.body, grid.fineness, { upright, across });
   const source = sources(grid, next);
   const moved = (values: Float64Array): Float64Array => Float64Array.from(source, (i) => values[i]!);
-  const lostAt = (axis: number, end: 'low' | 'high'): Float64Array => {
+  const lacksAt = (axis: number, end: 'low' | 'high'): Float64Array => {
     const same = grid.ends.findIndex((each) => each.axis === axis && each.end === end);
     // A half shows its other end in its only one.
     const from = same >= 0 ? same : grid.ends.findIndex((each) => each.axis === axis);
-    return from < 0 ? new Float64Array(next.count) : moved(lost[from]!);
+    return from < 0 ? new Float64Array(next.count) : moved(lacks[from]!);
   };
-  return { grid: next, matter, heat: moved(heat), lost: next.ends.map(({ axis, end }) => lostAt(axis, end)) };
+  return {
+    grid: next,
+    matter,
+    heat: moved(heat),
+    lacks: next.ends.map(({ axis, end }) => lacksAt(axis, end)),
+    pressed,
+  };
 }
 
 /**
@@ -66,7 +74,7 @@ export function evened(field: Field): Field {
 const evens = new WeakMap<Field, Field>();
 
 function halved(field: Field): Field {
-  const { grid, matter, heat, lost } = field;
+  const { grid, matter, heat, lacks, pressed } = field;
   const axis = uprightAxis(grid.body);
   if (axis === null || grid.extents.upright !== 'whole') return field;
   const next = gridOf(grid.body, grid.fineness, { ...grid.extents, upright: 'half' });
@@ -82,15 +90,16 @@ function halved(field: Field): Field {
   }
   const mean = (a: Float64Array, b: Float64Array): Float64Array =>
     Float64Array.from(upper, (from, i) => (a[from]! + b[lower[i]!]!) / 2);
-  const lostAt = (of: number, end: 'low' | 'high'): Float64Array =>
-    lost[grid.ends.findIndex((each) => each.axis === of && each.end === end)]!;
+  const lacksAt = (of: number, end: 'low' | 'high'): Float64Array =>
+    lacks[grid.ends.findIndex((each) => each.axis === of && each.end === end)]!;
   return {
     grid: next,
     matter,
     heat: mean(heat, heat),
-    lost: next.ends.map(({ axis: of, end }) =>
-      of === axis ? mean(lostAt(of, 'high'), lostAt(of, 'low')) : mean(lostAt(of, end), lostAt(of, end)),
+    lacks: next.ends.map(({ axis: of, end }) =>
+      of === axis ? mean(lacksAt(of, 'high'), lacksAt(of, 'low')) : mean(lacksAt(of, end), lacksAt(of, end)),
     ),
+    pressed,
   };
 }
 

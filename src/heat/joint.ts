@@ -68,10 +68,14 @@ function withBone(meat: Composition): Composition {
 }
 
 /** The piece that the solver takes for a joint; `thicker`: all its sizes times this. */
-export function pieceOf(joint: Joint, { bird }: Calibration, thicker = 1): Piece {
+export function pieceOf(joint: Joint, { bird, seeps }: Calibration, thicker = 1): Piece {
   const { food, body } = joint;
   const hollow = body.shape === 'sphere' && POULTRY.has(food) ? bird : 1;
-  return { body: enlarged(body, thicker * hollow), matter: matterFor(joint), celsius: joint.from };
+  return {
+    body: enlarged(body, thicker * hollow),
+    matter: { ...matterFor(joint), seeps: 60 * seeps },
+    celsius: joint.from,
+  };
 }
 
 function enlarged(body: Body, times: number): Body {

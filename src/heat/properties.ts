@@ -5,6 +5,7 @@
  * ice here: a frozen piece is out of range.
  */
 import type { Composition } from './composition.js';
+import { pressedOut } from './contraction.js';
 
 /** Heat capacity of the juice, J/kgK. */
 const WATER = 4180;
@@ -142,22 +143,15 @@ export interface Matter {
    * as if the conductivity were 1), W/m, its gain; W/mK, its gain; heat capacity J/m³K between this row and the next.
    */
   readonly table: Float64Array;
+  /** kg/m³ that it presses out as it contracts, and the seconds in which all but 1/e of that comes to the surface. */
+  readonly juice: number;
+  readonly seeps: number;
 }
 
 export const ROW = 7;
 const ROWS = 256;
 const FROM = -40;
 const TO = 400;
-
-/** Between these, °C, meat contracts and its juice leaves. */
-const CONTRACTS = { from: 50, to: 80 };
-
-/** Share of the juice that has left, and its integral over temperature, K. */
-function pressedOut(celsius: number): { share: number; sum: number } {
-  const { from, to } = CONTRACTS;
-  const share = Math.min(Math.max((celsius - from) / (to - from), 0), 1);
-  return { share, sum: (share * Math.min(celsius - from, to - from)) / 2 + Math.max(celsius - to, 0) };
-}
 
 /**
  * A food of this composition. Its density is that at 20 °C, where it is weighed and measured; temperatures within 2e-4 K of the
@@ -166,12 +160,11 @@ function pressedOut(celsius: number): { share: number; sum: number } {
 export function matterOf(composition: Composition, juice = 0): Matter {
   const mixture = mixtureOf(composition);
   const gone = juice * WATER;
-  return tabled(
-    1 / bulkAt(mixture, 20).volume,
-    (celsius) => heatAbove0(mixture, celsius) - gone * pressedOut(celsius).sum,
-    (celsius) => at(mixture.heatCapacity, within(celsius)) - gone * pressedOut(celsius).share,
-    (celsius) => bulkAt(mixture, celsius).conductivity,
-  );
+  return tabled(1 / bulkAt(mixture, 20).volume, juice, {
+    enthalpy: (celsius) => heatAbove0(mixture, celsius) - gone * pressedOut(celsius).sum,
+    heatCapacity: (celsius) => at(mixture.heatCapacity, within(celsius)) - gone * pressedOut(celsius).share,
+    conductivity: (celsius) => bulkAt(mixture, celsius).conductivity,
+  });
 }
 
 /** A substance of constant properties: kg/m³, J/kgK, W/mK, all above 0. */
@@ -179,17 +172,17 @@ export function constantMatter(density: number, heatCapacity: number, conductivi
   if (!(density > 0 && heatCapacity > 0 && conductivity > 0)) {
     throw new RangeError('Density, heat capacity and conductivity must be above 0');
   }
-  return tabled(
-    density,
-    (celsius) => heatCapacity * celsius,
-    () => heatCapacity,
-    () => conductivity,
-  );
+  return tabled(density, 0, {
+    enthalpy: (celsius) => heatCapacity * celsius,
+    heatCapacity: () => heatCapacity,
+    conductivity: () => conductivity,
+  });
 }
 
-type OfCelsius = (celsius: number) => number;
+/** J/kg, J/kgK, W/mK; all of °C. */
+type Laws = Readonly<Record<'enthalpy' | 'heatCapacity' | 'conductivity', (celsius: number) => number>>;
 
-function tabled(density: number, enthalpy: OfCelsius, heatCapacity: OfCelsius, conductivity: OfCelsius): Matter {
+function tabled(density: number, juice: number, { enthalpy, heatCapacity, conductivity }: Laws): Matter {
   const lowest = density * enthalpy(FROM);
   const step = (density * enthalpy(TO) - lowest) / ROWS;
   const table = new Float64Array((ROWS + 1) * ROW);
@@ -213,7 +206,15 @@ function tabled(density: number, enthalpy: OfCelsius, heatCapacity: OfCelsius, c
     table[at + 5] = table[at + ROW + 4]! - table[at + 4]!;
     table[at + 6] = step / warmer;
   }
-  return { density, lowest, rowsPerHeat: 1 / step, rows: ROWS, table };
+  return {
+    density,
+    lowest,
+    rowsPerHeat: 1 / step,
+    rows: ROWS,
+    table,
+    juice: density * juice,
+    seeps: Number.POSITIVE_INFINITY,
+  };
 }
 
 /** Heat stored at a temperature, J/m³ above 0 °C, by the same lines as the table. */

@@ -6,8 +6,9 @@
 import type { Calibration } from './calibration.js';
 import type { Surroundings } from './exchange.js';
 import { givesJuice, type Joint } from './joint.js';
+import { type Dry, steamIn } from './steam.js';
 import type { Around } from './stretch.js';
-import { SEA_LEVEL_PRESSURE, vapourPressure } from './vapour.js';
+import { vapourPressure } from './vapour.js';
 
 export type Setting =
   /**
@@ -53,16 +54,17 @@ const EMISSIVITY = 0.85;
  */
 const FAN = 21;
 /**
- * Convection in a domestic still oven: 19.25 W/m²K in all were measured on turkeys at 163 °C (Chang, Carpenter and Toledo, J. Food
- * Science 63 (1998) 257; attribution from memory), less about 12 of radiation; the engineering range is 5 to 15.
+ * Convection in a domestic still oven round something of TURKEY m: 19.25 W/m²K in all were measured on turkeys at 163 °C (Chang, Carpenter and
+ * Toledo, J. Food Science 63 (1998) 257; attribution from memory), less about 12 of radiation; the engineering range is 5 to 15. Free
+ * convection goes with thickness^(−1/4) (laminar, round horizontal cylinders; Holman, Heat Transfer, from memory).
  */
 const STILL = 7.3;
+const TURKEY = 0.22;
 /**
- * kg/m² of water after which a surface lets the next through half as easily where no juice comes up from inside, or not as fast as a
- * fire dries it. Our estimate. Juice keeps a roasting surface wet for longer: up to 65 to 70 °C in the middle meat evaporates as a wet body does,
- * near the wet bulb of the oven's air (Bengtsson, Jakobsson and Dagerskog, J. Food Science 41 (1976) 1047).
+ * kg/m² of water that a surface lacks where it lets the next through half as easily: a film of one or two tenths of a millimetre, the less where
+ * juice comes from inside as it is heated. Our estimates.
  */
-const PARCHES = 0.2;
+const DRIES = { meat: 0.1, other: 0.2 };
 /** °C of an oven to which the fitted vapour belongs. */
 const USUAL = 165;
 /** Contact with a hot plate: 200 to 1200 W/m²K were measured under a patty that was pressed (Housova and Topinka, J. Food Engineering 4 (1985) 169, from memory). */
@@ -91,18 +93,14 @@ export function partsOf(setting: Setting, joint: Joint, calibration: Calibration
   const round = joint.body.shape === 'cylinder' || joint.body.shape === 'sphere';
   switch (setting.kind) {
     case 'air': {
-      const open = inAir(
-        setting,
-        steamOf(setting.celsius, calibration),
-        givesJuice(joint) ? calibration.dries : PARCHES,
-      );
+      const open = inAir(setting, calibration, joint);
       if (setting.on !== 'pan') return [{ around: evenly(made(open)), share: 1 }];
       const rolled = made(onMetal(open, TURNED_DOWN));
       if (round) return [{ around: { bottom: made(open), top: made(open), side: rolled }, share: 1 }];
       return [{ around: { bottom: made(onMetal(open, 1)), top: made(open), side: made(open) }, share: 1 }];
     }
     case 'sear':
-      return searing(setting, round, made);
+      return searing(setting, driesOf(joint), round, made);
     case 'room':
       return [{ around: evenly(made(inRoom(setting.celsius, setting.covered))), share: 1 }];
   }
@@ -110,32 +108,43 @@ export function partsOf(setting: Setting, joint: Joint, calibration: Calibration
 
 const evenly = (one: Surroundings): Around => ({ bottom: one, top: one, side: one });
 
-/**
- * Partial pressure of the vapour in an oven's air, Pa: what evaporates into the air that goes through it. That grows with the heat, through
- * what was fitted at the usual one; in proportion to the °C, by our estimate, which keeps roasts of 80 °C to their usual hours.
- */
-function steamOf(celsius: number, { vapour }: Calibration): number {
-  const usual = vapour / (SEA_LEVEL_PRESSURE - vapour);
-  const toAir = (usual * Math.max(celsius, 0)) / USUAL;
-  return (SEA_LEVEL_PRESSURE * toAir) / (1 + toAir);
-}
-
 type Of<Kind> = Extract<Setting, { kind: Kind }>;
 
 function inAir(
   { celsius, moving, radiant = EMISSIVITY, covered = false }: Of<'air'>,
-  vapour: number,
-  dries: number,
+  { vapour }: Calibration,
+  joint: Joint,
 ): Surroundings {
-  const coefficient = moving === 'fan' ? FAN : STILL;
-  if (covered) return { air: celsius, coefficient, walls: { celsius, emissivity: FOIL } };
+  // Foil stands off the food, and is as large as several pieces.
+  if (covered)
+    return { air: celsius, coefficient: moving === 'fan' ? FAN : STILL, walls: { celsius, emissivity: FOIL } };
+  const coefficient = moving === 'fan' ? FAN : STILL * (TURKEY / joint.body.thickness) ** 0.25;
   return {
     air: celsius,
     coefficient,
     walls: { celsius, emissivity: radiant },
-    // What keeps water in is as it is; beside a fan, which carries off more, it counts for more.
-    moisture: { vapour, wetness: 1, dries: (dries * STILL) / coefficient },
+    moisture: { vapour: steamAt(celsius, vapour), wetness: 1, dries: driesOf(joint) },
   };
+}
+
+const driesOf = (joint: Joint): number => (givesJuice(joint) ? DRIES.meat : DRIES.other);
+
+const still: Dry = (celsius) => ({ air: celsius, coefficient: STILL, walls: { celsius, emissivity: EMISSIVITY } });
+
+/** The last asked for: a table of minutes asks for the same few many times. */
+const steams = new Map<string, number>();
+const MOST = 500;
+
+/** Vapour in an oven, still or not: a fan dries a roast faster, and changes the air as much faster. */
+function steamAt(celsius: number, vapour: number): number {
+  const key = `${celsius} ${vapour}`;
+  let steam = steams.get(key);
+  if (steam === undefined) {
+    if (steams.size >= MOST) steams.clear();
+    steam = steamIn(celsius, still, USUAL, vapour);
+    steams.set(key, steam);
+  }
+  return steam;
 }
 
 /** A share of the surface on a pan's floor, which the oven heats from below. */
@@ -146,6 +155,7 @@ function onMetal(open: Surroundings, share: number): Surroundings {
 
 function searing(
   { celsius, on, turns }: Of<'sear'>,
+  dries: number,
   round: boolean,
   made: (surroundings: Surroundings) => Surroundings,
 ): Part[] {
@@ -154,7 +164,7 @@ function searing(
     air: on === 'grate' ? 80 : 40,
     coefficient: 8,
     walls: { celsius: 25, emissivity: EMISSIVITY },
-    moisture: { vapour: 2000, wetness: 1, dries: PARCHES },
+    moisture: { vapour: 2000, wetness: 1, dries },
   };
   const down = (share: number): Surroundings => {
     const plate = { celsius, coefficient: CONTACT, share: share * TOUCHES[on] };

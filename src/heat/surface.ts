@@ -1,7 +1,7 @@
 /**
  * The nodes at one end of an axis of a grid, and what they exchange with the surroundings in a step. A surface has a second thing to
- * step beside its heat, the water that it has lost: the drier, the less evaporates, the warmer it gets. Both go implicitly and
- * together. °C, W/m², kg/m², seconds.
+ * step beside its heat, the water that it lacks: the drier, the less evaporates, the warmer it gets. Both go implicitly and
+ * together. Juice that is pressed out of the piece comes to its surface and makes up for what has left. °C, W/m², kg/m², seconds.
  */
 import type { Exchange } from './exchange.js';
 import type { End, Grid, Side } from './grid.js';
@@ -11,8 +11,10 @@ const STEEPER = 1.5;
 
 /** At the beginning of a step, or on the way: node by node. */
 class Skin {
-  /** kg/m² so far. */
-  readonly lost: Float64Array;
+  /** kg/m² that have left and not been made up for. */
+  readonly lacks: Float64Array;
+  /** kg/m²s that come from inside. */
+  juice = 0;
   /** The fields of `Exchange`. */
   readonly heat: Float64Array;
   readonly slope: Float64Array;
@@ -22,7 +24,7 @@ class Skin {
   readonly waterDrying: Float64Array;
 
   constructor(length: number) {
-    this.lost = new Float64Array(length);
+    this.lacks = new Float64Array(length);
     this.heat = new Float64Array(length);
     this.slope = new Float64Array(length);
     this.water = new Float64Array(length);
@@ -46,9 +48,11 @@ export class Surface {
 
   private readonly now: Skin;
   private readonly way: Skin;
-  /** kg/m²s of the two stages. */
+  /** kg/m²s of the two stages: by how much more is lacking, and what leaves. */
   private readonly first: Float64Array;
   private readonly second: Float64Array;
+  private readonly leavesFirst: Float64Array;
+  private readonly leavesSecond: Float64Array;
   private readonly saved: Float64Array;
   private savedWaterLost = 0;
   private exchange: Exchange;
@@ -61,12 +65,9 @@ export class Surface {
     this.perVolume = end === 'low' ? low / sizes[0]! : high / sizes[last]!;
     this.areas = Float64Array.from(this.nodes, (i) => volumes[i]! * this.perVolume);
     const { length } = starts;
-    [this.slope, this.first, this.second, this.saved] = [
-      new Float64Array(length),
-      new Float64Array(length),
-      new Float64Array(length),
-      new Float64Array(length),
-    ];
+    const fresh = (): Float64Array => new Float64Array(length);
+    [this.slope, this.saved] = [fresh(), fresh()];
+    [this.first, this.second, this.leavesFirst, this.leavesSecond] = [fresh(), fresh(), fresh(), fresh()];
     [this.now, this.way] = [new Skin(length), new Skin(length)];
     this.exchange = exchange;
   }
@@ -75,16 +76,16 @@ export class Surface {
     this.exchange = exchange;
   }
 
-  /** kg/m² of water lost, spread on an array of the grid's nodes, from it and to it. */
-  takeLost(lost: Float64Array): void {
+  /** kg/m² that it lacks, spread on an array of the grid's nodes, from it and to it. */
+  takeLacks(lacks: Float64Array): void {
     const { nodes, now } = this;
     this.waterLost = 0;
-    for (let l = 0; l < nodes.length; l++) now.lost[l] = lost[nodes[l]!]!;
+    for (let l = 0; l < nodes.length; l++) now.lacks[l] = lacks[nodes[l]!]!;
   }
 
-  giveLost(lost: Float64Array): void {
+  giveLacks(lacks: Float64Array): void {
     const { nodes, now } = this;
-    for (let l = 0; l < nodes.length; l++) lost[nodes[l]!] = now.lost[l]!;
+    for (let l = 0; l < nodes.length; l++) lacks[nodes[l]!] = now.lacks[l]!;
   }
 
   /** Adds to the cells' gain, W/m³, what comes in. */
@@ -93,7 +94,7 @@ export class Surface {
     const skin = onTheWay ? this.way : this.now;
     for (let l = 0; l < nodes.length; l++) {
       const i = nodes[l]!;
-      exchange.at(celsius[i]!, skin.lost[l]!);
+      exchange.at(celsius[i]!, skin.lacks[l]!);
       skin.heat[l] = exchange.heat;
       skin.slope[l] = exchange.slope;
       skin.water[l] = exchange.water;
@@ -135,15 +136,21 @@ export class Surface {
 
   /** Begins a stage: adds to its right-hand side, W/m³, what the drying of the step brings in. Returns the heat that comes in so far, W. */
   begin(onTheWay: boolean, part: number, rates: Float64Array): number {
-    const { nodes, areas, perVolume, now, first } = this;
+    const { nodes, areas, perVolume, now, first, leavesFirst } = this;
     const skin = onTheWay ? this.way : now;
-    const water = onTheWay ? this.second : first;
+    const dries = onTheWay ? this.second : first;
+    const leaves = onTheWay ? this.leavesSecond : leavesFirst;
+    const twice = onTheWay ? 2 : 0;
     let watts = 0;
     for (let l = 0; l < nodes.length; l++) {
       const i = nodes[l]!;
-      const leaves = (skin.water[l]! - (onTheWay ? 2 * first[l]! : 0)) / (1 + part * now.waterDrying[l]!);
-      water[l] = leaves;
-      const extra = part * now.heatDrying[l]! * leaves;
+      const water = skin.water[l]!;
+      const drying = now.waterDrying[l]!;
+      const more = (water - skin.juice - twice * first[l]!) / (1 + part * drying);
+      // Wet is as wet as it gets.
+      dries[l] = onTheWay ? more : Math.max(more, -now.lacks[l]! / part);
+      leaves[l] = water - twice * leavesFirst[l]! - part * drying * dries[l]!;
+      const extra = part * now.heatDrying[l]! * dries[l]!;
       rates[i] = rates[i]! + perVolume * extra;
       watts += areas[l]! * (skin.heat[l]! + extra);
     }
@@ -153,37 +160,45 @@ export class Surface {
   /** Ends a stage, when the factor of this end's axis has been solved. Returns what the warming takes off the heat that comes in, W. */
   end(onTheWay: boolean, part: number, warming: Float64Array, rates: Float64Array): number {
     const { nodes, areas, slope, now } = this;
-    const water = onTheWay ? this.second : this.first;
+    const dries = onTheWay ? this.second : this.first;
+    const leaves = onTheWay ? this.leavesSecond : this.leavesFirst;
     let watts = 0;
     for (let l = 0; l < nodes.length; l++) {
       const i = nodes[l]!;
       const warmer = part * rates[i]! * warming[i]!;
-      water[l] = water[l]! + (now.waterSlope[l]! * warmer) / (1 + part * now.waterDrying[l]!);
+      const more = (now.waterSlope[l]! * warmer) / (1 + part * now.waterDrying[l]!);
+      dries[l] = dries[l]! + more;
+      leaves[l] = leaves[l]! + more;
       watts += areas[l]! * slope[l]! * warmer;
     }
     return watts;
   }
 
-  /** The water lost by the first stage alone, on which the second looks. */
+  /** What it lacks by the first stage alone, on which the second looks. */
   lookAhead(seconds: number): void {
     const { now, way, first } = this;
-    for (let l = 0; l < first.length; l++) way.lost[l] = Math.max(now.lost[l]! + seconds * first[l]!, 0);
+    for (let l = 0; l < first.length; l++) way.lacks[l] = Math.max(now.lacks[l]! + seconds * first[l]!, 0);
   }
 
   accept(seconds: number): void {
-    const { now, first, second, areas, saved } = this;
+    const { now, first, second, leavesFirst, leavesSecond, areas, saved } = this;
     this.savedWaterLost = this.waterLost;
+    const half = seconds / 2;
     for (let l = 0; l < first.length; l++) {
-      const left = (seconds * (3 * first[l]! + second[l]!)) / 2;
-      saved[l] = now.lost[l]!;
-      this.waterLost += areas[l]! * left;
-      // Water that condenses on a surface that has lost none makes it no wetter than wet.
-      now.lost[l] = Math.max(now.lost[l]! + left, 0);
+      saved[l] = now.lacks[l]!;
+      this.waterLost += areas[l]! * half * (3 * leavesFirst[l]! + leavesSecond[l]!);
+      // Water that condenses on a surface that lacks none makes it no wetter than wet.
+      now.lacks[l] = Math.max(now.lacks[l]! + half * (3 * first[l]! + second[l]!), 0);
     }
   }
 
+  /** Juice that comes from inside, kg/m²s. What a wet surface cannot hold drips off. */
+  moisten(onTheWay: boolean, juice: number): void {
+    (onTheWay ? this.way : this.now).juice = juice;
+  }
+
   takeBack(): void {
-    this.now.lost.set(this.saved);
+    this.now.lacks.set(this.saved);
     this.waterLost = this.savedWaterLost;
   }
 }

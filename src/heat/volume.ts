@@ -12,6 +12,7 @@
 import type { Exchange } from './exchange.js';
 import type { Field } from './field.js';
 import type { Grid, Side } from './grid.js';
+import { Juice } from './juice.js';
 import { Lines } from './lines.js';
 import { type Matter, stateAt } from './properties.js';
 import { Surface } from './surface.js';
@@ -66,6 +67,7 @@ export class Volume {
   private readonly warming: Float64Array;
   private readonly diffusivity: Float64Array;
   private savedHeatIn = 0;
+  private readonly juice: Juice;
   private readonly total: number;
   private step = 0;
   private stepHeat = 0;
@@ -81,6 +83,7 @@ export class Volume {
     this.surfaces = grid.ends.map(
       (end) => new Surface(grid, end, lines[end.axis]!.starts, this.volumes, exchangeOf(end.side)),
     );
+    this.juice = new Juice(this.volumes, this.surfaces);
     const at = (axis: number, end: 'low' | 'high'): Surface | null =>
       this.surfaces[grid.ends.findIndex((each) => each.axis === axis && each.end === end)] ?? null;
     // Nothing flows along an axis of one cell.
@@ -98,8 +101,9 @@ export class Volume {
     this.matter = field.matter;
     this.heatIn = 0;
     this.now.heat.set(field.heat);
-    for (let s = 0; s < this.surfaces.length; s++) this.surfaces[s]!.takeLost(field.lost[s]!);
+    for (let s = 0; s < this.surfaces.length; s++) this.surfaces[s]!.takeLacks(field.lacks[s]!);
     this.evaluate(this.now);
+    this.juice.begin(this.now.celsius, field.pressed);
   }
 
   /** Begins anew with a field on the same grid, among other things. */
@@ -145,12 +149,12 @@ export class Volume {
   }
 
   field(): Field {
-    const lost = this.surfaces.map((surface) => {
+    const lacks = this.surfaces.map((surface) => {
       const each = new Float64Array(this.grid.count);
-      surface.giveLost(each);
+      surface.giveLacks(each);
       return each;
     });
-    return { grid: this.grid, matter: this.matter, heat: this.now.heat.slice(), lost };
+    return { grid: this.grid, matter: this.matter, heat: this.now.heat.slice(), lacks, pressed: this.juice.out };
   }
 
   /**
@@ -161,6 +165,7 @@ export class Volume {
     const { way, first, second, capacity } = this;
     const part = GAMMA * seconds;
     this.step = seconds;
+    this.moisten(seconds, null);
     let heatOne = this.firstStage(seconds, part);
     if (this.steepen()) heatOne = this.firstStage(seconds, part);
     takeOffTwice(way.gain, first);
@@ -178,6 +183,7 @@ export class Volume {
     goOn(now.heat, first, seconds, way.heat);
     for (const surface of this.surfaces) surface.lookAhead(seconds);
     this.evaluate(way);
+    this.moisten(seconds, way.celsius);
     return watts;
   }
 
@@ -196,12 +202,14 @@ export class Volume {
     for (const surface of this.surfaces) surface.accept(step);
     this.heatIn += this.stepHeat;
     this.evaluate(now);
+    if (this.juicy) this.juice.accept(this.matter, now.celsius, step);
   }
 
   /** Takes back the last accepted step. */
   takeBack(): void {
     this.now.heat.set(this.saved);
     this.heatIn = this.savedHeatIn;
+    this.juice.takeBack();
     for (const surface of this.surfaces) surface.takeBack();
     this.evaluate(this.now);
   }
@@ -219,6 +227,21 @@ export class Volume {
     gain.fill(0);
     for (const { lines } of this.directions) lines.conduct(potential, gain);
     for (const surface of this.surfaces) surface.meet(state === this.way, celsius, gain);
+  }
+
+  /** Brings juice to the surface, the same everywhere; `celsius`: where the step leads, null where that is not known yet. */
+  private moisten(seconds: number, celsius: Float64Array | null): void {
+    const { matter, juice, surfaces } = this;
+    const seeps = !this.juicy
+      ? 0
+      : celsius === null
+        ? juice.expected(matter, seconds)
+        : juice.ahead(matter, celsius, seconds);
+    for (const surface of surfaces) surface.moisten(celsius !== null, seeps);
+  }
+
+  private get juicy(): boolean {
+    return this.matter.juice > 0 && this.surfaces.length > 0;
   }
 
   /** One stage: from the right-hand side in the state's gain to the cells' rates, W/m³. Returns the heat that comes in by it, W. */

@@ -137,18 +137,19 @@ function speedOf(shape: 'cylinder' | 'sphere' | 'brick'): number {
 }
 
 function part(load: number, heldOut: readonly Outcome[], fitted: readonly Outcome[], beef: readonly Outcome[]): string {
-  const { vapour, dries, bird } = CALIBRATION;
+  const { vapour, seeps, bird } = CALIBRATION;
   const speeds = (['cylinder', 'sphere', 'brick'] as const).map((shape) => [shape, speedOf(shape).toFixed(1)]);
   return `Written by \`npm run bench:roasting\`, which reckons anew.
 
 ${circumstances(load)}
 
-Three figures were fitted (\`--fit\`): vapour in an oven of 165 °C ${vapour / 1000} kPa, a surface that lets water through half as easily after ${dries} kg/m²,
+Three figures were fitted (\`--fit\`): vapour in an oven of 165 °C ${vapour / 1000} kPa, juice that has come to the surface but for 1/e after ${seeps} minutes,
 a whole bird as a ball ${bird} times as thick as the solid ball of its weight. The rows for that are the first, fourth, seventh and so on
 of all different rows of roasting times and of rises, in the order of their files; the others had no say. What is common practice for the rise
-of a large roast (the last table) counted with them. The shapes of cuts (\`tests/support/cuts.ts\`) were
-written down first; the standing rib and the leg of lamb were corrected from their sources when the fitted rows showed them wrong, and the eye of
-round, a row that nothing is fitted to, by the same reasoning as half a tenderloin: a part of a muscle is as thick as the whole.
+of a large roast (the last table) counted with them, a degree beyond its span as any other degree. The shapes of cuts (\`tests/support/cuts.ts\`) were
+written down first. Corrected later: the standing rib and the leg of lamb, from their sources, when the fitted rows showed them wrong; the eye of
+round, to which nothing is fitted, by the same reasoning as half a tenderloin (a part of a muscle is as thick as the whole); the crown roast, whose
+inside sees little of the oven; the rack of veal, by what a double rack weighs; a leg without its bone, which keeps a leg's proportions.
 A piece has the middle weight of its row, begins at 4.4 °C and roasts on a rack in a still oven up to the core temperature.
 
 ## Held out

@@ -12,11 +12,11 @@ const piece = {
 const FINENESS = { cells: 5, across: 4 };
 
 describe('fieldOf', () => {
-  it('is one temperature throughout, with nothing lost', () => {
+  it('is one temperature throughout, with nothing lacking', () => {
     const field = fieldOf(piece, FINENESS, { upright: 'half', across: 'half' });
     for (const heat of field.heat) expect(stateAt(meat, heat).celsius).toBeCloseTo(5, 9);
-    expect(field.lost).toHaveLength(3);
-    expect(field.lost.every((lost) => lost.every((each) => each === 0))).toBe(true);
+    expect(field.lacks).toHaveLength(3);
+    expect(field.lacks.every((lacks) => lacks.every((each) => each === 0))).toBe(true);
   });
 
   it('refuses what no food is', () => {
@@ -33,7 +33,7 @@ describe('widened', () => {
     expect(widened(half, { upright: 'one', across: 'half' })).toBe(half);
   });
 
-  it('writes out the mirrored half, heat and lost water', () => {
+  it('writes out the mirrored half, heat and lacking water', () => {
     const whole = widened(half, { upright: 'whole', across: 'half' });
     const [before, after] = [half.grid, whole.grid];
     const cells = before.axes[0]!.nodes.length - 1;
@@ -44,9 +44,9 @@ describe('widened', () => {
     }
     expect(whole.heat[after.core]).toBe(half.heat[before.core]);
     // bottom, top, side, side
-    expect(whole.lost).toHaveLength(4);
-    expect(whole.lost[0]![0]).toBe(half.lost[0]![cells]);
-    expect(whole.lost[1]![2 * cells]).toBe(half.lost[0]![cells]);
+    expect(whole.lacks).toHaveLength(4);
+    expect(whole.lacks[0]![0]).toBe(half.lacks[0]![cells]);
+    expect(whole.lacks[1]![2 * cells]).toBe(half.lacks[0]![cells]);
   });
 
   it('spreads one cell over an axis that had no exchange', () => {
@@ -91,10 +91,10 @@ describe('evened', () => {
       return field.heat.reduce((sum, heat, i) => sum + volume(i) * heat, 0);
     });
     expect(after! / before!).toBeCloseTo(1, 12);
-    const { grid, lost } = seared;
+    const { grid, lacks } = seared;
     const top = grid.axes[0]!.nodes.length - 1;
-    expect(half.lost).toHaveLength(3);
-    expect(half.lost[0]![half.grid.axes[0]!.nodes.length - 1]).toBe((lost[0]![0]! + lost[1]![top]!) / 2);
+    expect(half.lacks).toHaveLength(3);
+    expect(half.lacks[0]![half.grid.axes[0]!.nodes.length - 1]).toBe((lacks[0]![0]! + lacks[1]![top]!) / 2);
   });
 
   it('hardly shows in the core, however differently top and bottom were seared', () => {

@@ -35,20 +35,23 @@ describe('in an oven', () => {
   });
 
   it('convection and radiation together are what was measured: about 19 W/m²K at 163 °C, 33 with a fan at 175 °C', () => {
-    const together = (setting: Setting, celsius: number): number => {
-      const { coefficient, walls } = only(setting).top;
+    const together = (setting: Setting, celsius: number, joint = jointOf(STEAK)): number => {
+      const { coefficient, walls } = only(setting, joint).top;
       const [wall, surface] = [celsius + 273.15, 80 + 273.15];
       return coefficient + walls!.emissivity * 5.67e-8 * (wall ** 2 + surface ** 2) * (wall + surface);
     };
-    // transfer-coefficients.json has 18 for a roast in a still oven; 19.25 was measured on turkeys.
-    expect(Math.abs(together(oven(), 163) - 18.6)).toBeLessThan(0.8);
+    // 19.25 was measured on turkeys; what is thinner takes more by free convection (thickness^(-1/4)).
+    const turkey = jointOf({ shape: 'sphere', thickness: 0.22 });
+    expect(Math.abs(together(oven(), 163, turkey) - 19.25)).toBeLessThan(0.2);
+    // transfer-coefficients.json has 18 for a roast of 1.5 kg in a still oven, the middle of a range.
+    expect(Math.abs(together(oven(), 163, jointOf(LOIN)) - 18)).toBeLessThan(3);
     expect(Math.abs(together(oven({ celsius: 175, moving: 'fan' }), 175) - 33.4)).toBeLessThan(0.8);
   });
 
   it('a pan shields the underside, of a round piece a part of it', () => {
     const flat = only(oven({ on: 'pan' }));
     expect(flat.bottom.plate).toMatchObject({ celsius: 163, share: 1 });
-    expect(flat.bottom.plate!.coefficient).toBeLessThan(17);
+    expect(flat.bottom.plate!.coefficient).toBeLessThan(flat.top.coefficient + 8.5);
     expect(flat.top.plate).toBeUndefined();
     expect(only(oven({ on: 'pan' }), jointOf(LOIN)).side.plate!.share).toBeLessThan(0.5);
     expect(only(oven({ on: 'pan' }), jointOf(LOIN)).bottom.plate).toBeUndefined();

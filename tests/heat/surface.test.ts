@@ -63,12 +63,12 @@ describe('Surface', () => {
     // A little less, for it dries meanwhile.
     expect(surface.waterLost / (surface.areas[0]! * expected)).toBeLessThan(1);
     expect(surface.waterLost / (surface.areas[0]! * expected)).toBeGreaterThan(0.95);
-    const lost = new Float64Array(grid.count);
-    surface.giveLost(lost);
-    expect(lost[4]! * surface.areas[0]!).toBeCloseTo(surface.waterLost, 12);
+    const lacks = new Float64Array(grid.count);
+    surface.giveLacks(lacks);
+    expect(lacks[4]! * surface.areas[0]!).toBeCloseTo(surface.waterLost, 12);
     surface.takeBack();
-    surface.giveLost(lost);
-    expect([surface.waterLost, lost[4]]).toEqual([0, 0]);
+    surface.giveLacks(lacks);
+    expect([surface.waterLost, lacks[4]]).toEqual([0, 0]);
   });
 
   it('takes the steeper slope where the way leads near the boiling point', () => {
@@ -84,13 +84,13 @@ describe('Surface', () => {
     expect(surface.steepen(celsius, after)).toBe(false);
   });
 
-  it('takes over what an earlier stretch has lost', () => {
+  it('takes over what an earlier stretch has left lacking', () => {
     const { surface } = surfaceIn();
-    const lost = new Float64Array(grid.count);
-    lost[4] = 0.7;
-    surface.takeLost(lost);
+    const lacks = new Float64Array(grid.count);
+    lacks[4] = 0.7;
+    surface.takeLacks(lacks);
     const back = new Float64Array(grid.count);
-    surface.giveLost(back);
-    expect(back).toEqual(lost);
+    surface.giveLacks(back);
+    expect(back).toEqual(lacks);
   });
 });

@@ -45,6 +45,13 @@ const ribs: Shape = (volume) => {
   return { shape: 'brick', thickness, width, length: volume / (thickness * width) };
 };
 
+/**
+ * A strip bent into a ring. The inside sees itself and, through the two openings, a third of the oven (r/h, 4 cm over 12, by the view factors of a
+ * short tube), so the coldest place lies 0.69 of the thickness in from the outside (the first mode of a plate of Biot 1.9 with a third
+ * of the transfer on one face), as in a strip 1.38 times as thick that is open on both.
+ */
+const ring = (thickness: number, width: number): Shape => section(1.38 * thickness, width);
+
 const ball: Shape = (volume) => ({ shape: 'sphere', thickness: ((6 * volume) / Math.PI) ** (1 / 3) });
 
 interface Cut {
@@ -99,11 +106,18 @@ const CUTS: readonly Cut[] = [
     bone: false,
     source: 'butchers: 12 to 16 in long, 2 to 3 in thick, 1 to 1.5 lb',
   },
-  { species: /lamb/, cut: /crown|rack|rib/, shape: section(0.05, 0.09), bone: true, source: PRACTICE },
+  {
+    species: /lamb/,
+    cut: /crown/,
+    shape: ring(0.05, 0.09),
+    bone: true,
+    source: 'racks, bent into a ring',
+  },
+  { species: /lamb/, cut: /rack|rib/, shape: section(0.05, 0.09), bone: true, source: PRACTICE },
   {
     species: /pork|veal/,
     cut: /crown/,
-    shape: section(0.08, 0.12),
+    shape: ring(0.058, 0.12),
     bone: true,
     source: 'a loin without its backbone, bent into a ring',
   },
@@ -143,6 +157,14 @@ const CUTS: readonly Cut[] = [
     source: PRACTICE,
   },
   {
+    species: /veal/,
+    cut: /loin|rib|rack/,
+    shape: section(0.067, 0.134),
+    bone: true,
+    source:
+      'a double rack of 7 ribs, 3.7 cm from one to the next, weighs 10 to 12 lb (US meat buyers, item 306, from memory); twice as wide as thick, as of pork',
+  },
+  {
     species: /pork|veal/,
     cut: /loin|rib|rack/,
     shape: section(0.076, 0.152),
@@ -165,6 +187,13 @@ const CUTS: readonly Cut[] = [
     source: 'half of a whole ham',
   },
   { species: /ham|pork/, cut: /portion/, shape: cylinder(1), bone: true, source: PRACTICE },
+  {
+    species: /ham|pork|veal/,
+    cut: /boneless.*leg|leg.*boneless/,
+    shape: cylinder(1.25),
+    bone: false,
+    source: 'a leg without its bone keeps its proportions when it is tied',
+  },
   {
     species: /ham|pork|veal/,
     cut: /^(?!.*boneless).*\b(whole|leg)\b/,
