@@ -2,10 +2,10 @@
 export interface Calibration {
   /** Partial pressure of the vapour in the air of an oven of 165 °C in which something roasts, Pa. */
   readonly vapour: number;
-  /** Minutes in which all but 1/e of the juice that meat presses out comes to its surface. */
-  readonly seeps: number;
+  /** Share of the juice that meat presses out that wets its surface; the rest drips off. */
+  readonly wets: number;
   /** A whole bird heats as a ball so many times as thick as the solid ball of its weight: it is hollow, and its breasts are two. */
   readonly bird: number;
 }
 
-export const CALIBRATION: Calibration = { vapour: 25_000, seeps: 7, bird: 0.74 };
+export const CALIBRATION: Calibration = { vapour: 25_000, wets: 0.9, bird: 0.76 };

@@ -67,13 +67,17 @@ function withBone(meat: Composition): Composition {
   };
 }
 
+/** Seconds in which all but 1/e of it comes to the surface. Our estimate: from 2 to 10 minutes the published times and rises hardly care. */
+const SEEPS = 420;
+
 /** The piece that the solver takes for a joint; `thicker`: all its sizes times this. */
-export function pieceOf(joint: Joint, { bird, seeps }: Calibration, thicker = 1): Piece {
+export function pieceOf(joint: Joint, { bird, wets }: Calibration, thicker = 1): Piece {
   const { food, body } = joint;
+  const matter = matterFor(joint);
   const hollow = body.shape === 'sphere' && POULTRY.has(food) ? bird : 1;
   return {
     body: enlarged(body, thicker * hollow),
-    matter: { ...matterFor(joint), seeps: 60 * seeps },
+    matter: { ...matter, juice: wets * matter.juice, seeps: SEEPS },
     celsius: joint.from,
   };
 }

@@ -137,13 +137,13 @@ function speedOf(shape: 'cylinder' | 'sphere' | 'brick'): number {
 }
 
 function part(load: number, heldOut: readonly Outcome[], fitted: readonly Outcome[], beef: readonly Outcome[]): string {
-  const { vapour, seeps, bird } = CALIBRATION;
+  const { vapour, wets, bird } = CALIBRATION;
   const speeds = (['cylinder', 'sphere', 'brick'] as const).map((shape) => [shape, speedOf(shape).toFixed(1)]);
   return `Written by \`npm run bench:roasting\`, which reckons anew.
 
 ${circumstances(load)}
 
-Three figures were fitted (\`--fit\`): vapour in an oven of 165 °C ${vapour / 1000} kPa, juice that has come to the surface but for 1/e after ${seeps} minutes,
+Three figures were fitted (\`--fit\`): vapour in an oven of 165 °C ${vapour / 1000} kPa, ${wets} of the juice that is pressed out wets the surface,
 a whole bird as a ball ${bird} times as thick as the solid ball of its weight. The rows for that are the first, fourth, seventh and so on
 of all different rows of roasting times and of rises, in the order of their files; the others had no say. What is common practice for the rise
 of a large roast (the last table) counted with them, a degree beyond its span as any other degree. The shapes of cuts (\`tests/support/cuts.ts\`) were

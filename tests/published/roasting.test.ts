@@ -45,31 +45,31 @@ describe('government timetables: FSIS, foodsafety.gov, and the National Live Sto
     }
   });
 
-  it('are met by 23 of the 35 held-out rows within 10 %: the aim of 80 % is not reached, and these are the ones that miss', () => {
+  it('are met by 22 of the 35 held-out rows within 10 %: the aim of 80 % is not reached, and these are the ones that miss', () => {
     const met = metOf(HELD_OUT);
     expect(HELD_OUT.filter((trial) => !met.includes(trial)).map(nameOf)).toEqual([
       // Two tables of one government disagree: the other row of this leg is met.
       'lamb: leg, bone-in, 63 °C',
       'beef: tenderloin roast, half, 63 °C',
       'pheasant: young, whole, 74 °C',
-      'lamb: crown roast, 63 °C',
       'pork: loin roast, bone-in, 63 °C',
+      'turkey: whole, unstuffed, 74 °C',
       'ham: smoked, cook before eating: half, bone-in, 63 °C',
+      'ham: smoked, cooked: half, bone-in, 60 °C',
+      'ham: fresh, uncooked: whole leg, bone-in, 63 °C',
       'ham: fresh, uncooked: whole leg, boneless, 63 °C',
-      // The oldest chart has the slowest oven and the hottest cores; a surface that stays wet gets there late.
+      // The oldest chart has the slowest oven.
       'beef: standing ribs, 71 °C',
       'beef: standing ribs, 77 °C',
       'veal: rib (rack), 77 °C',
       'veal: shoulder, bone in, 77 °C',
-      'lamb: leg, 81 °C',
     ]);
-    expect(farOf(HELD_OUT).map(nameOf)).toEqual([
-      'lamb: leg, bone-in, 63 °C',
-      'lamb: crown roast, 63 °C',
-      'veal: rib (rack), 77 °C',
-      'veal: shoulder, bone in, 77 °C',
-      'lamb: leg, 81 °C',
-    ]);
+    expect(farOf(HELD_OUT).map(nameOf)).toEqual(['lamb: leg, bone-in, 63 °C', 'pheasant: young, whole, 74 °C']);
+  });
+
+  it('are off by a fifth, root mean square of the logarithms', () => {
+    const errors = HELD_OUT.map((trial) => Math.log(minutesOf(trial) / Math.sqrt(trial.low * trial.high)));
+    expect(Math.sqrt(errors.reduce((sum, error) => sum + error * error, 0) / errors.length)).toBeLessThan(0.19);
   });
 
   it('are met by more than 80 % of the held-out rows if a row’s lightest and heaviest piece span its minutes', () => {
@@ -77,11 +77,11 @@ describe('government timetables: FSIS, foodsafety.gov, and the National Live Sto
     expect(met.length / HELD_OUT.length).toBeGreaterThan(0.8);
   });
 
-  it('are a little long on average, by 7 to 8 %', () => {
+  it('are a little long on average, by 8 to 9 %', () => {
     const errors = HELD_OUT.map((trial) => Math.log(minutesOf(trial) / Math.sqrt(trial.low * trial.high)));
     const mean = errors.reduce((sum, error) => sum + error, 0) / errors.length;
     expect(mean).toBeGreaterThan(0);
-    expect(mean).toBeLessThan(0.08);
+    expect(mean).toBeLessThan(0.085);
   });
 });
 
@@ -109,6 +109,29 @@ describe('common practice, no source', () => {
       expect(
         Math.abs(minutes(roast, air(180, { moving: 'fan' }), core) / minutes(roast, air(200), core) - 1),
       ).toBeLessThan(0.05);
+  });
+
+  it('a roast of 2.8 kg at 80 °C takes 4 to 6 hours to 58 °C; at 120 to 135 °C 2 to 3 and a half; at 70 °C it gets there within a day', () => {
+    const large = { ...roast, body: { ...roast.body, length: 0.28 }, from: 5 };
+    expect(minutes(large, air(80), 58) / 60).toBeGreaterThan(4);
+    expect(minutes(large, air(80), 58) / 60).toBeLessThan(6);
+    for (const celsius of [120, 135]) {
+      expect(minutes(large, air(celsius), 58) / 60).toBeGreaterThan(2.4);
+      expect(minutes(large, air(celsius), 58) / 60).toBeLessThan(3.5);
+    }
+    expect(minutes(large, air(70), 60) / 60).toBeLessThan(14);
+  });
+
+  it('a shoulder of 3.6 kg at 110 °C stands still about 70 °C, and comes to 90 °C within 10 to 18 hours', () => {
+    const shoulder = {
+      ...roast,
+      food: FOODS.pork,
+      body: { shape: 'cylinder', thickness: 0.13, length: 0.26 } as const,
+    };
+    const [begins, ends, done] = [65, 75, 90].map((core) => minutes(shoulder, air(110), core) / 60);
+    expect(ends! - begins!).toBeGreaterThan(2);
+    expect(done).toBeGreaterThan(10);
+    expect(done).toBeLessThan(18);
   });
 
   it('vegetables cut on a sheet are done in about 30 minutes at a heat that takes a roast of 3 kg about an hour', () => {

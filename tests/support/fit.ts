@@ -19,8 +19,8 @@ export const HELD_OUT_RISES = RISES.filter((_, i) => i % 3 !== 0);
 
 /** Figures that were tried, all with all. */
 export const GRID = {
-  vapour: [15_000, 20_000, 25_000, 30_000, 35_000, 40_000, 45_000],
-  seeps: [2, 3, 5, 7, 10, 15, 20, 30],
+  vapour: [15_000, 20_000, 22_500, 25_000, 27_500, 30_000, 35_000],
+  wets: [0.6, 0.7, 0.8, 0.85, 0.9, 0.95, 1],
   bird: [0.68, 0.7, 0.72, 0.74, 0.76, 0.78, 0.8],
 } as const;
 
@@ -46,7 +46,7 @@ export function misfit(calibration: Calibration): number {
 
 export function bestFigures(): Calibration {
   const all = GRID.vapour.flatMap((vapour) =>
-    GRID.seeps.flatMap((seeps) => GRID.bird.map((bird) => ({ vapour, seeps, bird }))),
+    GRID.wets.flatMap((wets) => GRID.bird.map((bird) => ({ vapour, wets, bird }))),
   );
   return all
     .map((calibration) => ({ calibration, sum: misfit(calibration) }))
