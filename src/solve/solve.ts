@@ -35,11 +35,11 @@ function workFor(effort: Effort, jobs: number): number {
 
 /** Up to so many dishes a meal is written as a program, solved and proven; of larger ones the program is too large for its worth. */
 const EXACT_JOBS = 20;
-/** What the first schedules of such a meal may take, in minutes of rows: enough for something to begin with. Larger ones are searched as well. */
-const TO_BEGIN_WITH = 1e5;
-const SMALL_MEAL = 12;
+/** What the first schedules of such a meal may take, in minutes of rows: enough for something to begin with. */
+const TO_BEGIN_WITH = { small: 1e5, large: 3e6 };
+const SMALL_MEAL = 10;
 /** Entries of the trail for the program. */
-const EXACT_WORK: Record<Effort, number> = { quick: 1e5, normal: 6e5, deep: 1e8 };
+const EXACT_WORK: Record<Effort, number> = { quick: 1e5, normal: 9e5, deep: 1e8 };
 
 /** A handful of steps is tried until it is almost surely solved: this many rounds at normal effort, divided by the steps cubed. */
 const SMALL_ROUNDS = 400_000;
@@ -138,9 +138,9 @@ export function solve(problem: Problem, options: SolveOptions): Solved {
   if (first.unplaced.length > 0 && !many && cannotBeDone(problem, model)) return none([]);
   const exactly = options.work === undefined && model.jobs.length <= EXACT_JOBS;
   let found = first;
-  const little = exactly && model.jobs.length <= SMALL_MEAL;
-  if (little) found = improve(Math.min(work, TO_BEGIN_WITH), 0, first.state);
-  if (!little || found.unplaced.length > 0) found = improve(work, rounds, found.state);
+  const little = TO_BEGIN_WITH[model.jobs.length <= SMALL_MEAL ? 'small' : 'large'];
+  if (exactly) found = improve(Math.min(work, little), 0, first.state);
+  if (!exactly || found.unplaced.length > 0) found = improve(work, rounds, found.state);
   if (found.unplaced.length > 0) {
     if (many) return { plan: null, schedule: null, reasons: [notFound(problem, found.unplaced)] };
     const second = found.stopped ? null : secondLook(problem, model, options.seed, options.shouldStop);

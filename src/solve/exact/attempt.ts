@@ -26,6 +26,9 @@ const NEAR = { work: 300_000, failures: 100 };
 const SLICE = 20_000;
 const LONGER = 1.2;
 
+/** Turns of neighbourhoods are as many times longer: where they end by themselves, nothing is lost. */
+const NEAR_SHARE = 2;
+
 /** Of so many jobs a neighbourhood is no longer one. */
 const MOST_OUT = 0.8;
 
@@ -51,6 +54,8 @@ export class Attempt {
   private harvested: Best | null = null;
   /** Jobs taken out of a neighbourhood, on average. */
   private size = 2;
+  /** The share of the others whose times may move. */
+  private freedom = 0.5;
 
   constructor(
     private readonly compiled: Compiled,
@@ -102,7 +107,7 @@ export class Attempt {
     const goesOn = (until: number): boolean =>
       !optimiser.isProven && engine.work < Math.min(until, work) && !shouldStop?.();
     for (let slice = SLICE; goesOn(work); slice *= LONGER) {
-      let until = engine.work + slice;
+      let until = engine.work + NEAR_SHARE * slice;
       while (goesOn(until) && this.size <= MOST_OUT * this.compiled.model.jobs.length) {
         if (!this.near()) return false;
       }
@@ -124,10 +129,18 @@ export class Attempt {
     const { judge, rng, optimiser } = this;
     const destroy = NEIGHBOURHOODS[rng.below(NEIGHBOURHOODS.length)]!;
     const out = new Set(destroy(judge.best, Math.max(1, Math.round(this.size)), rng).jobs);
-    const atoms = this.keeper.keep(judge.best, this.wishes, out);
+    const still = new Set<number>();
+    for (const { id } of this.compiled.model.jobs) if (!out.has(id) && rng.real() >= this.freedom) still.add(id);
+    const atoms = this.keeper.keep(judge.best, this.wishes, out, still);
     const found = optimiser.improveWithin(atoms, NEAR, judge.shouldStop);
-    if (found === 'stopped') this.size = Math.max(1, this.size * 0.9);
-    if (found === 'refuted') this.size += 0.15;
+    if (found === 'stopped') {
+      this.size = Math.max(1.5, this.size * 0.95);
+      this.freedom = Math.max(0.05, this.freedom * 0.8);
+    }
+    if (found === 'refuted') {
+      this.size += 0.15;
+      this.freedom = Math.min(1, this.freedom + 0.03);
+    }
     return found !== 'solved' || this.harvest();
   }
 

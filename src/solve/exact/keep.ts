@@ -8,6 +8,8 @@ import type { Doing } from './times.js';
 export class Keeper {
   /** Variables of literals, each with its job. */
   private readonly choices: { readonly variable: number; readonly job: number }[] = [];
+  /** Variables of times, each with its job. */
+  private readonly times: { readonly variable: number; readonly job: number }[] = [];
   private readonly orders: { readonly literal: Literal; readonly first: number; readonly second: number }[] = [];
 
   constructor(
@@ -26,6 +28,7 @@ export class Keeper {
     doing.forEach((one, a) => {
       things.set(one, a);
       const job = jobOf(a);
+      this.addTimes(one, job);
       for (const literal of one.inMode) choice(literal, job);
       for (const who of built.crews[a]!.values()) for (const literal of who.values()) choice(literal, job);
       for (const use of built.units[a]!) for (const literal of use.values()) choice(literal, job);
@@ -45,9 +48,20 @@ export class Keeper {
     }
   }
 
-  /** What of a schedule is about none of these jobs; `wishes` are its values. */
-  keep(state: State, wishes: readonly number[], out: ReadonlySet<number>): Atom[] {
+  private addTimes({ start, minutes }: Doing, job: number): void {
+    for (const { terms } of [start, minutes]) {
+      if (terms.size === 1) this.times.push({ variable: [...terms.keys()][0]!, job });
+    }
+  }
+
+  /** What of a schedule is about none of the jobs that are out; of those that stand still the times as well. `wishes` are its values. */
+  keep(state: State, wishes: readonly number[], out: ReadonlySet<number>, still: ReadonlySet<number>): Atom[] {
     const atoms: Atom[] = [];
+    for (const { variable, job } of this.times) {
+      const value = wishes[variable]!;
+      if (!still.has(job) || Number.isNaN(value)) continue;
+      atoms.push({ half: 2 * variable, value }, { half: 2 * variable + 1, value: -value });
+    }
     for (const { variable, job } of this.choices) {
       const value = wishes[variable]!;
       if (out.has(job) || Number.isNaN(value)) continue;
