@@ -1,11 +1,14 @@
 /** Where things stand, as data for other programs. Times are ISO 8601 with offset, temperatures °C, minutes whole. */
 import * as z from 'zod';
+import type { Range } from '../../heat/refit.js';
 import { isoAt } from '../../problem/hours.js';
 import type { Day } from '../journal/day.js';
 import { showLoss } from '../journal/names.js';
 import type { State } from './state.js';
 
 const time = z.iso.datetime({ offset: true });
+
+const range = z.strictObject({ low: z.number(), likely: z.number(), high: z.number() });
 
 export const stateDocument = z.strictObject({
   format: z.literal('hearthtable-state/1'),
@@ -38,6 +41,30 @@ export const stateDocument = z.strictObject({
       /** When it is as hot as that. */
       there: time.nullable(),
       lost: z.boolean(),
+    }),
+  ),
+  /** Of each piece on its way; ranges: one day in ten lies below `low`, one above `high`. */
+  cores: z.array(
+    z.strictObject({
+      dish: z.string(),
+      step: z.string(),
+      readings: z.number().int(),
+      now: range,
+      /** Factor on its heat transfer, by what was read. */
+      transfer: range,
+      /** How many times as fast as was thought, size and heat transfer together. */
+      pace: range.nullable(),
+      /** Where it is to be pulled, and when; times that are null may never come. */
+      pull: z
+        .strictObject({
+          celsius: z.number(),
+          peak: z.number(),
+          low: time.nullable(),
+          likely: time.nullable(),
+          high: time.nullable(),
+        })
+        .nullable(),
+      atServe: range.nullable(),
     }),
   ),
   lost: z.array(z.strictObject({ thing: z.string(), count: z.number().int(), since: time })),
@@ -76,6 +103,22 @@ export function documentOf(day: Day, state: State): StateDocument {
       there: isoOrNull(there),
       lost,
     })),
+    cores: state.cores.map(({ dish, step, readings, now, transfer, pace, pull, atServe }) => ({
+      dish: problem.dishes[dish]!.name,
+      step: problem.steps[step]!.name,
+      readings,
+      now: rounded(now, 10),
+      transfer: rounded(transfer, 100),
+      pace: pace && rounded(pace, 100),
+      pull: pull && {
+        celsius: Math.round(pull.celsius * 10) / 10,
+        peak: Math.round(pull.peak * 10) / 10,
+        low: isoOrNull(finite(pull.at.low)),
+        likely: isoOrNull(finite(pull.at.likely)),
+        high: isoOrNull(finite(pull.at.high)),
+      },
+      atServe: atServe && rounded(atServe, 10),
+    })),
     lost: day.losses.map(({ at, what }) => ({
       thing: showLoss(problem, what),
       count: 'count' in what ? what.count : 1,
@@ -86,3 +129,11 @@ export function documentOf(day: Day, state: State): StateDocument {
     remarks: day.remarks.map(({ at, who, text }) => ({ at: iso(at), who, text })),
   };
 }
+
+const finite = (minute: number): number | null => (Number.isFinite(minute) ? minute : null);
+
+const rounded = ({ low, likely, high }: Range, to: number): Range => ({
+  low: Math.round(low * to) / to,
+  likely: Math.round(likely * to) / to,
+  high: Math.round(high * to) / to,
+});

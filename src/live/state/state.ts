@@ -2,6 +2,7 @@
 import type { PlanDocument } from '../../plan/document.js';
 import { minuteAt } from '../../problem/hours.js';
 import { type Day, plannedSteps } from '../journal/day.js';
+import { type CoreNow, coresNow } from '../readings/core-now.js';
 import { type Call, openCalls } from './calls.js';
 import { type ApplianceHeat, heatsAt } from './heat-now.js';
 
@@ -28,12 +29,14 @@ export interface State {
   readonly steps: readonly StepState[];
   readonly calls: readonly Call[];
   readonly heats: readonly ApplianceHeat[];
+  readonly cores: readonly CoreNow[];
 }
 
 export function stateAt(day: Day, now: number): State {
   const rows = plannedSteps(day);
+  const cores = coresNow(day, now);
   const steps = day.problem.steps.map(({ id }) => stepState(day, id, rows.get(id) ?? null, now));
-  return { now, serve: day.serve, steps, calls: openCalls(day, now), heats: heatsAt(day, now) };
+  return { now, serve: day.serve, steps, calls: openCalls(day, now), heats: heatsAt(day, now), cores };
 }
 
 function stepState(day: Day, id: number, row: StepState['row'], now: number): StepState {
