@@ -68,6 +68,6 @@ function bodyOf(rng: Rng, at: number): Joint['body'] {
     case 2:
       return { shape: 'sphere', thickness };
     default:
-      return { shape: 'slab', thickness: thickness * 0.6 };
+      return { shape: 'slab', thickness: thickness * 0.6, width: null, length: null };
   }
 }
