@@ -65,11 +65,28 @@ export function runsOf(machine: Machine, blocks: readonly Block[]): Run[] {
   return runs;
 }
 
+/** What a machine is in already: `ready` by state, the earliest minute at which it can be in it; blocks that began before `now` are facts. */
+export interface Since {
+  readonly now: number;
+  readonly ready: Int32Array;
+}
+
+export function sinceOf(state: State, machine: number): Since | null {
+  const { progress } = state.model;
+  return progress === undefined ? null : { now: progress.now, ready: progress.ready[machine]! };
+}
+
 /** True when between neighbouring blocks, and before the first, lies at least the transition time. */
-export function transitionsHold(machine: Machine, blocks: readonly Block[]): boolean {
+export function transitionsHold(machine: Machine, blocks: readonly Block[], since: Since | null = null): boolean {
   let before = -1;
   let free = 0;
   for (const block of blocks) {
+    if (since !== null && block.from < since.now) {
+      before = block.state;
+      free = Math.max(free, block.to);
+      continue;
+    }
+    if (since !== null && block.from < since.ready[block.state]!) return false;
     if (before === block.state ? block.from < free : block.from < free + transitionTime(machine, before, block.state)) {
       return false;
     }

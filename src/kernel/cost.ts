@@ -2,6 +2,7 @@
 import { blocksOf, runsOf } from './blocks.js';
 import { stretchesOf, transitionTime } from './model.js';
 import type { State } from './state.js';
+import { swerveOf } from './swerve.js';
 
 export interface Parts {
   late: number;
@@ -22,7 +23,7 @@ export function costOf(state: State): Parts {
   let first = model.serve;
   for (const lag of model.lags) {
     if (lag.rate === 0 || state.start[lag.from]! < 0 || state.start[lag.to]! < 0) continue;
-    parts[lag.part] += lag.rate * (state.start[lag.to]! - state.end(lag.from) - lag.low);
+    parts[lag.part] += lag.rate * Math.max(0, state.start[lag.to]! - state.end(lag.from) - lag.low);
   }
   for (const activity of model.activities) {
     const a = activity.id;
@@ -66,6 +67,9 @@ export function costOf(state: State): Parts {
   parts.day = model.rates.day * (model.serve - first);
   return parts;
 }
+
+/** What a search makes least: the points, and where the schedule is under way what leaving the known one costs. */
+export const priceOf = (state: State): number => totalOf(costOf(state)) + swerveOf(state);
 
 /** Different workers on a placed activity beyond the number asked for at once. */
 export function extraHands(state: State, a: number): number {

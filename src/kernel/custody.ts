@@ -2,6 +2,7 @@
  * Custody: a renewable taken at an activity's start stays with the job until a later activity that neither is transparent nor
  * goes on with the same renewable begins, or until the job has landed; then it is away for its tail.
  */
+import { isSettled } from './model.js';
 import type { State } from './state.js';
 
 export interface Custody {
@@ -78,28 +79,41 @@ export function custodyEnd(state: State, a: number): number {
   return end + tailOf(state, a, releases);
 }
 
-/** Free units of a renewable by minute, `free[t]` for [t, t + 1), with all that is placed. */
+/**
+ * Free units of a renewable by minute, `free[t]` for [t, t + 1), with all that is placed. What settled activities have together is
+ * there, whatever the capacity says.
+ */
 export function freeUnits(state: State, renewable: number, into: Int32Array): Int32Array {
   const { model } = state;
   const h = model.horizon + 1;
   into.fill(0, 0, h + 1);
+  const taken = model.progress === undefined ? null : new Int32Array(h + 2);
+  const capacity = model.renewables[renewable]!.capacity;
   for (const activity of model.activities) {
     const a = activity.id;
     if (state.start[a]! < 0) continue;
     const mode = state.modeOf(a);
     if (mode.bench === renewable) {
-      into[state.start[a]!]! -= 1;
-      into[Math.min(h, state.end(a))]! += 1;
+      take(into, 1, state.start[a]!, Math.min(h, state.end(a)));
+      if (taken !== null && isSettled(model, a)) take(taken, 1, state.start[a]!, Math.min(h, state.end(a)));
     }
     if (mode.vessel === renewable) {
-      into[state.start[a]!]! -= mode.vessels;
-      into[Math.min(h, custodyEnd(state, a))]! += mode.vessels;
+      const end = Math.min(h, custodyEnd(state, a));
+      take(into, mode.vessels, state.start[a]!, end);
+      if (taken !== null && isSettled(model, a)) take(taken, mode.vessels, state.start[a]!, end);
     }
   }
-  let free = model.renewables[renewable]!.capacity;
+  let free = capacity;
+  let settled = 0;
   for (let t = 0; t <= h; t++) {
     free += into[t]!;
-    into[t] = free;
+    if (taken !== null) settled -= taken[t]!;
+    into[t] = settled > capacity ? free + settled - capacity : free;
   }
   return into;
+}
+
+function take(line: Int32Array, amount: number, from: number, to: number): void {
+  line[from]! -= amount;
+  line[to]! += amount;
 }

@@ -4,6 +4,8 @@
  * piecewise linear in the times. Times are whole minutes, half-open intervals, between 0 and `horizon`.
  */
 
+import type { Progress } from './progress.js';
+
 /** Minimum and maximum time lag from an end to a start: low <= start(to) - end(from) <= high, `rate` points a minute above low. */
 export interface Lag {
   readonly from: number;
@@ -135,6 +137,8 @@ export interface StandingLoad {
   readonly count: number;
   readonly start: number;
   readonly end: number;
+  /** Index of the spots that its loads have already; absent: none. */
+  readonly spot?: number;
 }
 
 export interface Renewable {
@@ -162,6 +166,8 @@ export interface Model {
   readonly renewables: readonly Renewable[];
   readonly workers: readonly Worker[];
   readonly rates: { readonly late: number; readonly over: number; readonly swap: number; readonly day: number };
+  /** Where the schedule is under way already. */
+  readonly progress?: Progress;
 }
 
 /** Whole minutes from one state to the next. `from` = -1: the initial state. */
@@ -186,3 +192,11 @@ export function stretchesOf(attention: Attention, minutes: number): number[] {
   if (end > 0) out.push(minutes - end, end);
   return out;
 }
+
+/** It is as it is, and stays so. */
+export const isSettled = (model: Model, activity: number): boolean =>
+  model.progress !== undefined && model.progress.settled[activity]! !== null;
+
+/** Nothing of the job can be moved any more. */
+export const isOver = (model: Model, job: number): boolean =>
+  model.progress !== undefined && model.jobs[job]!.activities.every((a) => model.progress!.settled[a]! !== null);

@@ -11,7 +11,9 @@ export function standingOn(state: State, machine: number): StandingLoad[] {
     const mode = state.modeOf(a);
     if (mode.load < 0) continue;
     const { program } = kind.states[state.stateOf(a)]!;
-    out.push({ program, load: mode.load, count: mode.loads, start: state.start[a]!, end: state.end(a) });
+    const spot = model.progress?.spots[a] ?? -1;
+    const load = { program, load: mode.load, count: mode.loads, start: state.start[a]!, end: state.end(a) };
+    out.push(spot < 0 ? load : { ...load, spot });
   }
   for (const job of model.jobs) {
     const m = state.store.mode[job.id]!;
@@ -20,7 +22,9 @@ export function standingOn(state: State, machine: number): StandingLoad[] {
     if (mode.machine !== machine || mode.load < 0) continue;
     const { program } = kind.states[mode.settings[state.store.setting[job.id]!]!.state]!;
     const start = state.store.start[job.id]!;
-    out.push({ program, load: mode.load, count: mode.loads, start, end: start + state.store.minutes[job.id]! });
+    const spot = model.progress?.storeSpots[job.id] ?? -1;
+    const load = { program, load: mode.load, count: mode.loads, start, end: start + state.store.minutes[job.id]! };
+    out.push(spot < 0 ? load : { ...load, spot });
   }
   return out;
 }

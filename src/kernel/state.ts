@@ -3,7 +3,7 @@
  * Copies are cheap; everything else (runs, custodies, landings) is derived from these arrays.
  */
 import type { ActivityMode, Model } from './model.js';
-import { stretchesOf } from './model.js';
+import { isOver, isSettled, stretchesOf } from './model.js';
 
 export class State {
   readonly model: Model;
@@ -23,8 +23,6 @@ export class State {
   readonly store: { mode: Int32Array; setting: Int32Array; start: Int32Array; minutes: Int32Array };
   /** Activities on each machine, in no order. */
   readonly onMachine: number[][];
-  /** Activities that must stay as they are (bit 1). */
-  readonly frozen: Uint8Array;
 
   constructor(model: Model, from?: State) {
     this.model = model;
@@ -46,7 +44,6 @@ export class State {
         minutes: from.store.minutes.slice(),
       };
       this.onMachine = from.onMachine.map((list) => list.slice());
-      this.frozen = from.frozen;
       return;
     }
     this.start = new Int32Array(n).fill(-1);
@@ -62,7 +59,6 @@ export class State {
       minutes: new Int32Array(jobs),
     };
     this.onMachine = model.machines.map(() => []);
-    this.frozen = new Uint8Array(n);
     const h = model.horizon + 1;
     this.busy = model.workers.map((worker) => {
       const line = new Uint8Array(h).fill(1);
@@ -70,6 +66,9 @@ export class State {
       return line;
     });
     this.unitBusy = Array.from({ length: model.units }, () => new Uint8Array(h));
+    model.progress?.settled.forEach((as, a) => {
+      if (as !== null) this.place(a, { ...as, mode: 0, setting: 0 }, as.hands, as.units);
+    });
   }
 
   copy(): State {
@@ -99,6 +98,7 @@ export class State {
     hands: readonly number[],
     units: readonly number[],
   ): void {
+    if (this.start[a]! >= 0 && isSettled(this.model, a)) return;
     this.start[a] = at.start;
     this.minutes[a] = at.minutes;
     this.mode[a] = at.mode;
@@ -111,7 +111,7 @@ export class State {
   }
 
   unplace(a: number): void {
-    if (this.start[a]! < 0) return;
+    if (this.start[a]! < 0 || isSettled(this.model, a)) return;
     const mode = this.modeOf(a);
     this.mark(a, mode, 0);
     if (mode.machine >= 0) {
@@ -139,7 +139,9 @@ export class State {
     }
   }
 
+  /** What is settled stays. */
   removeJob(job: number): void {
+    if (isOver(this.model, job)) return;
     for (const a of this.model.jobs[job]!.activities) this.unplace(a);
     this.store.mode[job] = -1;
   }

@@ -1,5 +1,5 @@
 /** Puts a planned path into the state, choosing workers and units, and checks what the programme could not see. */
-import { blocksOf, transitionsHold } from '../kernel/blocks.js';
+import { blocksOf, sinceOf, transitionsHold } from '../kernel/blocks.js';
 import { custodiesHold } from '../kernel/holds.js';
 import type { ActivityMode, Model } from '../kernel/model.js';
 import { MOST_WORKERS, stretchesOf } from '../kernel/model.js';
@@ -23,12 +23,16 @@ export function commitPath(
   path.forEach((a, i) => {
     const at = chosen[i]!;
     const mode = state.model.activities[a]!.modes[at.mode]!;
-    state.place(a, at, chooseHands(state.model, profiles, mode, at), chooseUnits(profiles, mode, at));
+    const usual = state.model.progress?.usual[a] ?? null;
+    const hands = chooseHands(state.model, profiles, mode, at, usual?.hands ?? 0);
+    state.place(a, at, hands, chooseUnits(profiles, mode, at, usual?.units ?? NO_UNITS));
   });
 }
 
-/** The workers for each stretch, the same ones throughout where that can be; those who can do least go first. */
-function chooseHands(model: Model, profiles: Profiles, mode: ActivityMode, at: Placement): number[] {
+const NO_UNITS: readonly number[] = [];
+
+/** The workers for each stretch, the same ones throughout where that can be; the usual ones, then those who can do least, go first. */
+function chooseHands(model: Model, profiles: Profiles, mode: ActivityMode, at: Placement, usual: number): number[] {
   const flat = stretchesOf(mode.attention, at.minutes);
   if (flat.length === 0) return [];
   const { crew } = mode.attention;
@@ -41,10 +45,10 @@ function chooseHands(model: Model, profiles: Profiles, mode: ActivityMode, at: P
   }
   const order = rankOf(model);
   const out: number[] = [];
-  let used = popcount(all) >= crew ? pickBits(all, crew, order, 0) : 0;
+  let used = popcount(all) >= crew ? pickBits(all, crew, order, usual) : 0;
   const steady = used !== 0;
   for (const mask of masks) {
-    const bits = steady ? used : pickBits(mask, crew, order, used);
+    const bits = steady ? used : pickBits(mask, crew, order, used | usual);
     used |= bits;
     for (const w of order) if ((bits >> w) & 1) out.push(w);
   }
@@ -82,10 +86,12 @@ function rankOf(model: Model): number[] {
   return rank;
 }
 
-function chooseUnits(profiles: Profiles, mode: ActivityMode, at: Placement): number[] {
+function chooseUnits(profiles: Profiles, mode: ActivityMode, at: Placement, usual: readonly number[]): number[] {
   if (mode.unitCount === 0) return [];
   const end = at.start + at.minutes;
-  return mode.units.filter((u) => profiles.unit(u)[at.start]! >= end).slice(0, mode.unitCount);
+  const free = mode.units.filter((u) => profiles.unit(u)[at.start]! >= end);
+  if (usual.length > 0) free.sort((u, v) => Number(usual.includes(v)) - Number(usual.includes(u)));
+  return free.slice(0, mode.unitCount);
 }
 
 /** When the group of a path's job lands; -1 without a group. */
@@ -113,7 +119,7 @@ export function pathHolds(state: State, path: readonly number[], landing: number
   for (const [m, count] of onMachine) {
     if (count < 2) continue;
     const machine = model.machines[m]!;
-    if (!transitionsHold(machine, blocksOf(state, m))) return false;
+    if (!transitionsHold(machine, blocksOf(state, m), sinceOf(state, m))) return false;
     if (!machine.fits(standingOn(state, m))) return false;
   }
   if (landingOf(state, path) !== landing) return custodiesHold(state, null);

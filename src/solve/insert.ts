@@ -12,7 +12,7 @@ import { MachineView } from './own-cost.js';
 import { PathRows, type Row } from './path-rows.js';
 import { dayStart, type InsertOptions, type Spread, spreadsOf } from './path-windows.js';
 import { Profiles } from './profiles.js';
-import { storeJob } from './storage.js';
+import { heldBefore, storeJob } from './storage.js';
 import { variantsOf } from './variants.js';
 
 /** What a plan of a path counts as before any row is filled: reading what is placed grows with how much that is. */
@@ -96,8 +96,9 @@ export class Inserter {
     const dayFrom = dayStart(state, view);
     const inUse = model.machines.map((_, m) => new Set(view.blocks[m]!.map((b) => b.state)));
     const levels: Row[][] = [];
-    let carried: number[] = [-1];
-    const amounts = new Map<number, number>();
+    const held = heldBefore(model, state, path[0]!);
+    let carried: number[] = [held?.vessel ?? -1];
+    const amounts = new Map<number, number>(held === null ? [] : [[held.vessel, held.amount]]);
     for (const a of path) {
       const list = variantsOf(
         model,
@@ -118,6 +119,7 @@ export class Inserter {
       const spread = spreads[i]!;
       for (const row of levels[i]!) {
         this.rows.fillOwn(row, activity, spread, state, view, i === 0 ? dayFrom : 0);
+        if (i === 0 && held !== null) this.rows.keepHeld(row, spread, held);
         const eLow = spread.low + (row.variant.minutes < 0 ? activity.shortest : row.variant.minutes);
         const eHigh = Math.min(
           model.horizon,

@@ -28,6 +28,7 @@ export class Kit {
   readonly boards = 0;
   private readonly states: HeatState[][];
   private readonly loads: Load[] = [];
+  private readonly kept: (readonly Placed[])[] = [];
   private readonly layouts: Map<string, readonly Placed[] | null>[];
 
   constructor(private readonly problem: Problem) {
@@ -65,6 +66,11 @@ export class Kit {
     return known >= 0 ? known : this.loads.push(load) - 1;
   }
 
+  /** Index for `StandingLoad.spot`: where loads stand already. */
+  keep(placed: readonly Placed[]): number {
+    return this.kept.push(placed) - 1;
+  }
+
   private machine(m: number): Machine {
     const appliance = this.problem.kitchen.appliances[this.applianceOf[m]!]!;
     const states = this.states[m]!;
@@ -100,7 +106,7 @@ export class Kit {
     let key = `${loads[group[0]!]!.program}`;
     for (let i = 0; i < group.length; i++) {
       const one = loads[group[i]!]!;
-      key += `;${one.load},${one.count}:`;
+      key += `;${one.load},${one.count}${one.spot === undefined ? '' : `@${one.spot}`}:`;
       for (let j = 0; j < i; j++) {
         const two = loads[group[j]!]!;
         key += two.start < one.end && one.start < two.end ? '1' : '0';
@@ -112,9 +118,10 @@ export class Kit {
       const appliance = this.problem.kitchen.appliances[this.applianceOf[m]!]!;
       const shelves = shelvesOf(appliance, appliance.modes[loads[group[0]!]!.program]!);
       const standings = group.flatMap((i) => {
-        const { load, count, start, end } = loads[i]!;
+        const { load, count, start, end, spot } = loads[i]!;
         const { footprint, height } = this.loads[load]!;
-        return Array.from({ length: count }, () => ({ footprint, height, start, end, fixed: null }));
+        const kept = spot === undefined ? [] : this.kept[spot]!;
+        return Array.from({ length: count }, (_, k) => ({ footprint, height, start, end, fixed: kept[k] ?? null }));
       });
       found = arrange(shelves, standings, FIT_NODES);
       cache.set(key, found);

@@ -3,7 +3,7 @@
  * each bench or vessel. Of two neighbours in a line the first must let go before the second may take.
  */
 import { custodyEnd, releasesOf, tailOf } from '../kernel/custody.js';
-import { stretchesOf } from '../kernel/model.js';
+import { isSettled, stretchesOf } from '../kernel/model.js';
 import type { State } from '../kernel/state.js';
 import type { Timetable } from './timetable.js';
 
@@ -17,6 +17,8 @@ export interface Entry<M> {
   readonly tail: number;
   /** Rows that hold of the entry itself in this line: the worker's stay around it. */
   readonly stay: readonly Row<M>[];
+  /** Two settled ones keep no order: they are where they are. */
+  readonly settled: boolean;
 }
 
 /** `later` comes `low` minutes after `earlier` at least. */
@@ -37,7 +39,7 @@ export interface Line<M> {
 /** Rows that keep `next` behind `held`. */
 export function turnRows<M>(held: Entry<M>, next: Entry<M>): Row<M>[] {
   const rows: Row<M>[] = [];
-  if (held.a === next.a) return rows;
+  if (held.a === next.a || (held.settled && next.settled)) return rows;
   for (const { moment, starts } of held.frees) {
     if (starts !== next.a || held.tail > 0) rows.push({ earlier: moment, later: next.takes, low: held.tail });
   }
@@ -51,13 +53,17 @@ export function linesOf<M>(table: Timetable<M>): Line<M>[] {
 /** A stretch of an activity's attention as an entry of a worker's line. */
 export function stretchEntry<M>(table: Timetable<M>, worker: number, a: number, stretch: StretchMoments<M>): Entry<M> {
   const { model } = table.compiled;
-  const stay = model.workers[worker]!.stays.find((s) => s.from <= stretch.at && stretch.at < s.to);
+  const settled = isSettled(model, a);
+  const stay = settled
+    ? undefined
+    : model.workers[worker]!.stays.find((s) => s.from <= stretch.at && stretch.at < s.to);
   const rows: Row<M>[] = [];
   if (stay !== undefined && stay.from > 0) rows.push({ earlier: table.zero, later: stretch.from, low: stay.from });
   if (stay !== undefined && stay.to < model.horizon) {
     rows.push({ earlier: stretch.to, later: table.zero, low: -stay.to });
   }
-  return { a, at: stretch.at, takes: stretch.from, frees: [{ moment: stretch.to, starts: -1 }], tail: 0, stay: rows };
+  const frees = [{ moment: stretch.to, starts: -1 }];
+  return { a, at: stretch.at, takes: stretch.from, frees, tail: 0, stay: rows, settled };
 }
 
 /** Each worker does one stretch after the other, within the stay in which it lies. */
@@ -104,6 +110,7 @@ const held = <M>(table: Timetable<M>, a: number, frees: Entry<M>['frees'], tail:
   frees,
   tail,
   stay: NO_ROWS,
+  settled: isSettled(table.compiled.model, a),
 });
 
 interface Taking<M> {

@@ -1,4 +1,5 @@
 /** Rows of the timing table that keep the order of what cannot be at once: loads, hands, burners, boards and pans. */
+import { isSettled } from '../kernel/model.js';
 import { standingOn } from '../kernel/standing.js';
 import { linesOf, type Row, turnRows } from './lines.js';
 import type { SkeletonRun, Timetable } from './timetable.js';
@@ -24,6 +25,7 @@ interface Occupant<M> {
   readonly until: number;
   readonly start: M;
   readonly end: M;
+  readonly settled: boolean;
 }
 
 /** Occupants lie within their runs; loads that do not all fit at once keep their order; idle minutes of a run cost. */
@@ -40,6 +42,7 @@ export function machineRows<M>(table: Timetable<M>): void {
       table.apart(one.end, table.finish(r), 0);
       if (!roomy) {
         for (const two of occupants.slice(0, i)) {
+          if (two.settled && one.settled) continue;
           if (two.until <= one.at) table.inTurn(two.id, one.id, two.end, one.start);
         }
       }
@@ -58,10 +61,12 @@ function occupantsOf<M>(table: Timetable<M>, run: SkeletonRun): Occupant<M>[] {
     until: state.end(a),
     start: table.start(a),
     end: table.end(a),
+    settled: isSettled(table.compiled.model, a),
   }));
   for (const j of run.stores) {
     const at = store.start[j]!;
-    list.push({ id: -1 - j, at, until: at + store.minutes[j]!, start: table.storeStart(j), end: table.storeEnd(j) });
+    const [start, end] = [table.storeStart(j), table.storeEnd(j)];
+    list.push({ id: -1 - j, at, until: at + store.minutes[j]!, start, end, settled: false });
   }
   return list.sort((x, y) => x.at - y.at || x.id - y.id);
 }

@@ -44,7 +44,11 @@ export class MachineView {
       while (i < blocks.length && blocks[i]!.state === state) same.push(blocks[i++]!);
       const after = i < blocks.length ? blocks[i]! : null;
       const change = transitionTime(kind, before === null ? -1 : before.state, state);
-      const from = (before === null ? 0 : before.to) + change;
+      const since = this.model.progress?.ready[machine]?.[state] ?? 0;
+      const from = Math.max(
+        (before === null ? 0 : before.to) + change,
+        same.length > 0 && isOn(same[0]!, this.model) ? 0 : since,
+      );
       const to = after === null ? this.model.horizon : after.from - transitionTime(kind, state, after.state);
       if (from <= to) out.push({ from, to, same, before, after, warmUp: before === null ? change : -1 });
       if (after === null) return out;
@@ -130,11 +134,17 @@ export class MachineView {
   }
 }
 
-/** Sets `own` to Infinity where too few workers are free for the stretches, and adds what changing hands costs. */
+const isOn = (block: Block, { progress }: Model): boolean => progress !== undefined && block.from < progress.now;
+
+/**
+ * Sets `own` to Infinity where too few workers are free for the stretches, and adds what changing hands costs. `usual`: the workers who
+ * were to do it, where others cost points.
+ */
 export function fillHands(
   model: Model,
   profiles: Profiles,
   mode: ActivityMode,
+  usual: number,
   minutes: number,
   low: number,
   high: number,
@@ -160,6 +170,7 @@ export function fillHands(
     }
     if (!enough) own[t] = Number.POSITIVE_INFINITY;
     else if (masks.length > 1 && popcount(all) < crew) own[t] = own[t]! + model.rates.swap;
+    if (usual !== 0) own[t] = own[t]! + model.progress!.rates.hands * Math.max(0, crew - popcount(all & usual));
   }
 }
 

@@ -1,11 +1,12 @@
 /** The rows of the dynamic programme that places one path; see `insert.ts` for the recursion. */
 import type { Activity, Model } from '../kernel/model.js';
 import type { State } from '../kernel/state.js';
+import { swerveOfMode, wishPoints } from '../kernel/swerve.js';
 import { fillHands, fillStock, type MachineView } from './own-cost.js';
 import { type InsertOptions, lagBetween, type Spread } from './path-windows.js';
 import type { Profiles } from './profiles.js';
 import { slideMinimum } from './slide.js';
-import { StorageView } from './storage.js';
+import { type HeldSince, StorageView } from './storage.js';
 import type { Variant } from './variants.js';
 
 /** One variant's rows over time; arrays are indexed by the minute itself and valid within its window only. */
@@ -90,8 +91,14 @@ export class PathRows {
     // What takes longer than all the time there is would count from the row's end.
     own.fill(Number.POSITIVE_INFINITY, Math.max(low, high + 1), spread.high + 1);
     fillStock(this.profiles, mode, variant, variant.minutes < 0 ? 0 : minutes, low, high, own);
-    fillHands(this.model, this.profiles, mode, minutes, low, high, own);
-    for (let t = low; t <= high; t++) own[t] = own[t]! + variant.cost;
+    const { progress } = this.model;
+    fillHands(this.model, this.profiles, mode, progress?.usual[activity.id]?.hands ?? 0, minutes, low, high, own);
+    const cost = variant.cost + swerveOfMode(this.model, activity.id, variant.mode, variant.setting);
+    for (let t = low; t <= high; t++) own[t] = own[t]! + cost;
+    const wishes = progress?.wishes[activity.id];
+    if (wishes !== undefined && wishes.length > 0) {
+      for (let t = low; t <= high; t++) own[t] = own[t]! + wishPoints(wishes, t);
+    }
     if (this.noise.length > 0) {
       for (let t = low; t <= high; t++)
         own[t] = own[t]! + this.noise[((t >> 2) + activity.id * 29) % this.noise.length]!;
@@ -99,10 +106,17 @@ export class PathRows {
     for (const lag of activity.ins) {
       if (lag.rate === 0 || !state.isPlaced(lag.from)) continue;
       const ready = state.end(lag.from) + lag.low;
-      for (let t = low; t <= high; t++) own[t] = own[t]! + lag.rate * (t - ready);
+      for (let t = low; t <= high; t++) own[t] = own[t]! + lag.rate * Math.max(0, t - ready);
     }
     const { day } = this.model.rates;
     for (let t = low; t <= Math.min(high, dayFrom - 1); t++) own[t] = own[t]! + day * (dayFrom - t);
+  }
+
+  /** What settled activities have left in a vessel must stay in it until the first of a path begins. */
+  keepHeld({ own, variant }: Row, { low, high }: Spread, { vessel, amount, since }: HeldSince): void {
+    const until = this.profiles.renewable(vessel, amount)[since]!;
+    const away = variant.transparent || variant.vessel === vessel ? 0 : this.model.renewables[vessel]!.tail;
+    own.fill(Number.POSITIVE_INFINITY, Math.max(low, until - away + 1), high + 1);
   }
 
   /** Points of ending at e for the last of a path: waiting to land, or nothing where placed activities follow. */

@@ -36,7 +36,7 @@ export function spreadsOf(
   const spreads = path.map((a) => {
     const activity = model.activities[a]!;
     let low = est[a]!;
-    let high = model.horizon - activity.shortest;
+    let high = Math.min(model.horizon - activity.shortest, model.progress?.latest[a] ?? model.horizon);
     const { group } = model.jobs[activity.job]!;
     if (activity.sink && group >= 0) {
       const landing = Math.max(options.target, state.landing(group));

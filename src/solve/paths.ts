@@ -1,10 +1,11 @@
 /** Splits each job's precedence graph into paths, longest first, so that each can be inserted by a dynamic programme. */
 import type { Model } from '../kernel/model.js';
+import { isSettled } from '../kernel/model.js';
 
-/** For each job its paths; a path lists activities in time order, each tied to the next by a lag. */
+/** For each job its paths, of all that is not settled; a path lists activities in time order, each tied to the next by a lag. */
 export function pathsOf(model: Model): number[][][] {
   return model.jobs.map((job) => {
-    const left = new Set(job.activities);
+    const left = new Set(job.activities.filter((a) => !isSettled(model, a)));
     const paths: number[][] = [];
     while (left.size > 0) {
       const length = new Map<number, number>();
@@ -54,17 +55,19 @@ export function earliestStarts(model: Model): Int32Array | null {
         for (const s of mode.settings) ready = Math.min(ready, machine.transition[rows * (rows + 1) + s.state]!);
       }
     }
-    est[activity.id] = ready;
+    const settled = model.progress?.settled[activity.id];
+    if (settled) est[activity.id] = settled.start;
+    else est[activity.id] = Math.max(ready, model.progress?.earliest[activity.id] ?? 0);
   }
   for (let round = 0; round <= n; round++) {
     let moved = false;
     for (const lag of model.lags) {
       const after = est[lag.from]! + model.activities[lag.from]!.shortest + lag.low;
-      if (after > est[lag.to]!) {
+      if (after > est[lag.to]! && !isSettled(model, lag.to)) {
         est[lag.to] = after;
         moved = true;
       }
-      if (lag.high < Number.POSITIVE_INFINITY) {
+      if (lag.high < Number.POSITIVE_INFINITY && !isSettled(model, lag.from)) {
         const before = est[lag.to]! - lag.high - model.activities[lag.from]!.longest;
         if (before > est[lag.from]!) {
           est[lag.from] = before;

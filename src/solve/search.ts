@@ -2,8 +2,9 @@
  * Large neighbourhood search (P. Shaw, CP 1998; adaptive choice after S. Ropke and D. Pisinger, Transportation Science 40(4),
  * 2006): take a few jobs out, put them back one by one by exact insertion, keep what is good enough, polish every new best.
  */
-import { costOf, totalOf } from '../kernel/cost.js';
+import { priceOf } from '../kernel/cost.js';
 import type { Model } from '../kernel/model.js';
+import { isOver } from '../kernel/model.js';
 import { Rng } from '../kernel/rng.js';
 import { State } from '../kernel/state.js';
 import {
@@ -80,6 +81,12 @@ export interface SearchResult {
   readonly unplaced: readonly number[];
 }
 
+/** Those of some jobs in which something can still be moved; where there are none, all such jobs. */
+function movable(model: Model, jobs: readonly number[]): number[] {
+  const some = jobs.filter((job) => !isOver(model, job));
+  return some.length > 0 ? some : model.jobs.map((job) => job.id).filter((job) => !isOver(model, job));
+}
+
 export function search(model: Model, options: SearchOptions): SearchResult {
   return new Search(model, options).run();
 }
@@ -104,7 +111,7 @@ class Search {
 
   run(): SearchResult {
     const { model, rng, options } = this;
-    let current = options.start ?? this.construct();
+    let current = options.start === undefined ? this.construct() : this.completed(options.start);
     let currentCost = this.cost(current);
     this.offer(current, currentCost);
     const weights = NEIGHBOURHOODS.map(() => 1);
@@ -119,6 +126,7 @@ class Search {
     let tunedAt = -TUNE_EVERY;
     let untuned = false;
     const goesOn = (): boolean => this.inserter.work < options.work || this.rounds < (options.rounds ?? 0);
+    if (model.jobs.every((job) => isOver(model, job.id))) return this.result(false);
     while (goesOn() && this.bestCost > options.bound + 1e-6) {
       if (options.shouldStop?.()) {
         stopped = true;
@@ -133,6 +141,7 @@ class Search {
       const removal = (stuck ? besideUnplaced : NEIGHBOURHOODS[chosen]!)(current, size, rng);
       let out = removal.jobs;
       if (rng.below(3) > 0) out = withTied(model, out);
+      if (model.progress !== undefined) out = movable(model, out);
       const next = current.copy();
       for (const job of out) next.removeJob(job);
       for (const job of model.jobs) if (!next.jobIsPlaced(job.id)) next.removeJob(job.id);
@@ -196,7 +205,11 @@ class Search {
       const last = options.polish(this.best, true);
       this.offer(last, this.cost(last));
     }
-    const unplaced = model.jobs.filter((job) => !this.best.jobIsPlaced(job.id)).map((job) => job.id);
+    return this.result(stopped);
+  }
+
+  private result(stopped: boolean): SearchResult {
+    const unplaced = this.model.jobs.filter((job) => !this.best.jobIsPlaced(job.id)).map((job) => job.id);
     return { state: this.best, cost: this.bestCost, rounds: this.rounds, stopped, unplaced };
   }
 
@@ -236,7 +249,7 @@ class Search {
   private cost(state: State): number {
     let unplaced = 0;
     for (const job of this.model.jobs) if (!state.jobIsPlaced(job.id)) unplaced++;
-    return totalOf(costOf(state)) + UNPLACED * unplaced;
+    return priceOf(state) + UNPLACED * unplaced;
   }
 
   private choose(weights: readonly number[]): number {
@@ -263,6 +276,15 @@ class Search {
       }
     }
     return this.finished(best!);
+  }
+
+  /** A schedule that was given, with what it leaves out put in. */
+  private completed(state: State): State {
+    const out = this.model.jobs.map((job) => job.id).filter((job) => !state.jobIsPlaced(job));
+    if (out.length === 0) return state;
+    const next = state.copy();
+    this.insertAll(next, out, null, null);
+    return this.finished(next);
   }
 
   /** In time, and with its neighbours exchanged where that helps; as it is where something has no place. */

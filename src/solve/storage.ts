@@ -1,5 +1,6 @@
 /** Where a finished job may be stored until its group lands, and what that saves. */
 import type { ActivityMode, Job, Model } from '../kernel/model.js';
+import { isSettled } from '../kernel/model.js';
 import { connected } from '../kernel/standing.js';
 import type { State } from '../kernel/state.js';
 import type { MachineView, StateWindow } from './own-cost.js';
@@ -58,7 +59,7 @@ export class StorageView {
     let best: Store | null = null;
     let least = waitingPoints(model, job, landing - ready);
     for (const { mode, setting, window } of this.ways) {
-      const start = Math.max(ready, window.from);
+      const start = Math.max(ready, window.from, this.model.progress?.now ?? 0);
       const end = Math.min(landing, window.to);
       if (end <= start) continue;
       const kept = end - start;
@@ -91,6 +92,7 @@ export function waitingPoints(model: Model, job: Job, minutes: number): number {
 /** Puts a placed job into the best storage there is, or into none. */
 export function storeJob(model: Model, state: State, view: MachineView, jobId: number): void {
   const job = model.jobs[jobId]!;
+  if (model.progress?.stored[jobId]) return;
   state.store.mode[jobId] = -1;
   if (job.storage === null || job.group < 0) return;
   const sink = job.activities.find((a) => model.activities[a]!.sink)!;
@@ -104,6 +106,25 @@ export function storeJob(model: Model, state: State, view: MachineView, jobId: n
   state.store.setting[jobId] = found.setting;
   state.store.start[jobId] = found.start;
   state.store.minutes[jobId] = found.minutes;
+}
+
+export interface HeldSince {
+  readonly vessel: number;
+  readonly amount: number;
+  /** The end of the activity since which it is so. */
+  readonly since: number;
+}
+
+/** The custody in which settled activities of the same job hand over to one that is not; null where there is none. */
+export function heldBefore(model: Model, state: State, a: number): HeldSince | null {
+  if (model.progress === undefined) return null;
+  const { ins, job } = model.activities[a]!;
+  for (const { from } of ins) {
+    if (!isSettled(model, from) || model.activities[from]!.job !== job) continue;
+    const held = heldAtEnd(model, state, from);
+    if (held !== null) return { ...held, since: state.end(from) };
+  }
+  return null;
 }
 
 /** The custody in which a job's last activity leaves it; null where it is in none. */

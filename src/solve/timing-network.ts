@@ -45,7 +45,11 @@ export class TimingNetwork implements Timetable<NodeMoment> {
       network.arc(node, 0, -model.horizon, Number.POSITIVE_INFINITY);
       return node;
     };
-    this.starts = model.activities.map(bounded);
+    this.starts = model.activities.map(({ id }) => {
+      const node = bounded();
+      this.begunRows(id, node);
+      return node;
+    });
     this.ends = model.activities.map(({ id }) =>
       state.modeOf(id).range === null
         ? { node: this.starts[id]!, offset: lengths[id]! }
@@ -56,6 +60,24 @@ export class TimingNetwork implements Timetable<NodeMoment> {
     this.begins = runs.map(bounded);
     this.finishes = runs.map(bounded);
     this.first = { node: bounded(), offset: 0 };
+  }
+
+  /** When an activity may start where the schedule is under way, and when it had better. */
+  private begunRows(a: number, node: number): void {
+    const { progress } = this.compiled.model;
+    if (progress === undefined) return;
+    const at = { node, offset: 0 };
+    const settled = progress.settled[a]!;
+    if (settled !== null) {
+      this.apart(this.zero, at, settled.start, settled.start);
+      return;
+    }
+    const latest = progress.latest[a]!;
+    this.apart(this.zero, at, progress.earliest[a]!, latest < this.compiled.model.horizon ? latest : undefined);
+    for (const wish of progress.wishes[a]!) {
+      if (wish.after > 0) this.hinge(wish.after, this.zero, at, wish.at);
+      if (wish.before > 0) this.hinge(wish.before, at, this.zero, -wish.at);
+    }
   }
 
   start(a: number, offset = 0): NodeMoment {

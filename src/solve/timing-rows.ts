@@ -1,4 +1,5 @@
 /** What holds of a schedule's times by the meal itself: lags, landings, free lengths, looks, changeovers, the length of the day. */
+import { isSettled } from '../kernel/model.js';
 import type { Timetable } from './timetable.js';
 
 export function mealRows<M>(table: Timetable<M>): void {
@@ -10,7 +11,9 @@ export function mealRows<M>(table: Timetable<M>): void {
 }
 
 export function lagRows<M>(table: Timetable<M>): void {
-  for (const lag of table.compiled.model.lags) {
+  const { model } = table.compiled;
+  for (const lag of model.lags) {
+    if (isSettled(model, lag.from) && isSettled(model, lag.to)) continue;
     table.apart(table.end(lag.from), table.start(lag.to), lag.low, lag.high);
     if (lag.rate > 0) table.charge(lag.rate, table.end(lag.from), table.start(lag.to));
   }
@@ -48,6 +51,7 @@ function storeRows<M>(table: Timetable<M>, j: number, sink: number): void {
   const before = store.start[j]! - table.state.end(sink);
   const behind = table.state.landing(job.group) - store.start[j]! - store.minutes[j]!;
   table.apart(from, to, 1);
+  if (model.progress?.stored[j]) table.apart(table.zero, from, store.start[j]!, store.start[j]!);
   if (before <= behind) table.apart(end, from, before, before);
   else table.apart(end, from, 0);
   if (before > behind) table.apart(to, landing, behind, behind);
@@ -70,6 +74,7 @@ export function lengthRows<M>(table: Timetable<M>): void {
       if (bestHigh < high) table.hinge(rate, table.start(id), table.end(id), bestHigh);
       if (bestLow > low) table.hinge(rate, table.end(id), table.start(id), -bestLow);
     }
+    if (isSettled(table.compiled.model, id)) continue;
     const { all, every, look, end, start, crew } = mode.attention;
     const minutes = table.lengths[id]!;
     if (all || crew === 0) continue;
@@ -84,7 +89,12 @@ export function lengthRows<M>(table: Timetable<M>): void {
 }
 
 export function changeoverRows<M>(table: Timetable<M>): void {
+  const { progress } = table.compiled.model;
   table.runs.forEach((run, r) => {
+    if (progress !== undefined) {
+      if (run.from < progress.now) return;
+      table.apart(table.zero, table.begin(r), progress.ready[run.machine]![run.state]!);
+    }
     const follows = r > 0 && table.runs[r - 1]!.machine === run.machine;
     table.change(follows ? r - 1 : -1, follows ? table.finish(r - 1) : table.zero, r, table.begin(r));
   });
@@ -95,9 +105,11 @@ export function dayRows<M>(table: Timetable<M>): void {
   table.charge(-model.rates.day, table.zero, table.first);
   table.apart(table.zero, table.first, 0, model.serve);
   for (const activity of model.activities) {
-    if (!activity.ins.some((lag) => lag.low >= 0)) table.apart(table.first, table.start(activity.id), 0);
+    if (!activity.ins.some((lag) => lag.low >= 0) && !isSettled(model, activity.id))
+      table.apart(table.first, table.start(activity.id), 0);
   }
   table.runs.forEach((run, r) => {
+    if (run.from < (model.progress?.now ?? 0)) return;
     if (r === 0 || table.runs[r - 1]!.machine !== run.machine) table.change(-1, table.first, r, table.begin(r));
   });
 }

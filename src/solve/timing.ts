@@ -7,7 +7,7 @@
  * to the neighbouring columns as long as that helps. With the temperatures fixed all rows are differences of two times
  * with whole bounds: the matrix is totally unimodular and the times come out whole.
  */
-import { costOf, totalOf } from '../kernel/cost.js';
+import { priceOf } from '../kernel/cost.js';
 import { holds } from '../kernel/holds.js';
 import { stretchesOf } from '../kernel/model.js';
 import { State } from '../kernel/state.js';
@@ -197,11 +197,11 @@ export function polish(compiled: Compiled, state: State, tune: boolean): State {
   const skeleton = timingRuns(state);
   let fixed = skeleton.map((run) => run.state);
   let best = state;
-  let least = totalOf(costOf(state));
+  let least = priceOf(state);
   const tryFixed = (candidate: number[]): boolean => {
     const next = retime(compiled, best, skeleton, candidate);
     if (next === null) return false;
-    const cost = totalOf(costOf(next));
+    const cost = priceOf(next);
     if (cost > least - 1e-9) return false;
     least = cost;
     best = next;
