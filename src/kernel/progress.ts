@@ -11,13 +11,17 @@ export interface Settled {
   readonly units: readonly number[];
 }
 
-/** How an activity was to be done. */
+/** How an activity was to be done; of a settled one only `spot` and `bench` count. */
 export interface Usual {
+  /** -1: in a way that there is no more. */
   readonly mode: number;
   readonly setting: number;
   /** Bit w set: worker w was to be on it. */
   readonly hands: number;
   readonly units: readonly number[];
+  /** Where its loads were to stand, and which unit of its bench it was to have: for those who write the schedule down; -1: not known. */
+  readonly spot: number;
+  readonly bench: number;
 }
 
 /** Points for each minute by which an activity starts before, and after, a moment. */

@@ -17,7 +17,8 @@ export interface Compiled {
 
 const DAY = 1440;
 
-export function compile(problem: Problem): Compiled {
+/** `until`: the horizon is no earlier. */
+export function compile(problem: Problem, until = 0): Compiled {
   const { steps, dishes, rates } = problem;
   const kit = new Kit(problem);
   const cooked = cookedSteps(problem);
@@ -63,7 +64,7 @@ export function compile(problem: Problem): Compiled {
     jobs: jobs.filter((job) => job.group === c).map((job) => job.id),
   }));
   const model: Model = {
-    horizon: horizonOf(problem, activities, kit),
+    horizon: Math.max(until, horizonOf(problem, activities, kit)),
     serve: problem.serve,
     groups,
     jobs,
@@ -186,7 +187,7 @@ export function minutesAt(
   return Math.ceil(a.minutes + share * (b.minutes - a.minutes) - 1e-9);
 }
 
-function attentionOf(hands: Hands): Attention {
+export function attentionOf(hands: Hands): Attention {
   const some = hands.all || hands.start > 0 || hands.end > 0 || hands.every > 0;
   return {
     all: hands.all,

@@ -1,6 +1,7 @@
 /** The kitchen's appliances, burners, boards and pans as machines, units and renewables of the scheduling model. */
 import type { Machine, Renewable, StandingLoad } from '../kernel/model.js';
 import { arrange, type Placed } from '../kitchen/arrange.js';
+import { goesBeside, type Stood } from '../kitchen/beside.js';
 import { shelvesOf } from '../kitchen/surface-of.js';
 import { dialSettings } from '../problem/heat.js';
 import type { Hold, Load, Problem } from '../problem/problem.js';
@@ -99,6 +100,32 @@ export class Kit {
       for (const i of group) for (let k = 0; k < loads[i]!.count; k++) placed[i]!.push(found[at++]!);
     }
     return placed;
+  }
+
+  /**
+   * As `layout`, where `wishes` says which spots would be liked (indices from `keep`; -1: any): those are had, in order of time, as long as
+   * what has its spot already leaves room, and all or none where the rest finds no room beside them.
+   */
+  layoutAs(m: number, loads: readonly StandingLoad[], wishes: readonly number[]): Placed[][] | null {
+    const stood: Stood[] = [];
+    const order = loads.map((_, i) => i).sort((i, j) => loads[i]!.start - loads[j]!.start || i - j);
+    const settle = (i: number, spot: number): boolean => {
+      const { load, start, end, program } = loads[i]!;
+      const appliance = this.problem.kitchen.appliances[this.applianceOf[m]!]!;
+      const shelves = shelvesOf(appliance, appliance.modes[program]!);
+      const own = this.kept[spot]!.map((fixed) => ({ ...this.loads[load]!, start, end, fixed }));
+      if (loads[i]!.spot === undefined && !own.every((one) => goesBeside(shelves, one, stood))) return false;
+      stood.push(...own);
+      return true;
+    };
+    for (const i of order) if (loads[i]!.spot !== undefined) settle(i, loads[i]!.spot!);
+    const liked = new Map<number, number>();
+    for (const i of order) {
+      const spot = wishes[i]!;
+      if (loads[i]!.spot === undefined && spot >= 0 && settle(i, spot)) liked.set(i, spot);
+    }
+    const asLiked = loads.map((load, i) => (liked.has(i) ? { ...load, spot: liked.get(i)! } : load));
+    return this.layout(m, asLiked) ?? this.layout(m, loads);
   }
 
   /** One group that hangs together in time; kept by what overlaps what, since the times themselves do not matter. */

@@ -141,21 +141,28 @@ function stepRows({ problem, model, kit }: Compiled, state: State, { pulls }: Pr
 function standingPlaces(state: State, kit: Compiled['kit']): Map<number, readonly Placed[]> {
   const out = new Map<number, readonly Placed[]>();
   const { store, model } = state;
+  const { progress } = model;
   model.machines.forEach((machine, m) => {
     const ids: number[] = [];
     const loads: StandingLoad[] = [];
+    const wanted: number[] = [];
     const add = (id: number, mode: ActivityMode, setting: number, start: number, minutes: number): void => {
       if (mode.machine !== m || mode.load < 0) return;
       const { program } = machine.states[mode.settings[setting]!.state]!;
       ids.push(id);
-      loads.push({ program, load: mode.load, count: mode.loads, start, end: start + minutes });
+      const load = { program, load: mode.load, count: mode.loads, start, end: start + minutes };
+      const kept = (id < 0 ? progress?.storeSpots[-1 - id] : progress?.spots[id]) ?? -1;
+      loads.push(kept < 0 ? load : { ...load, spot: kept });
+      const usual = id < 0 ? null : (progress?.usual[id] ?? null);
+      wanted.push(usual !== null && usual.mode === state.mode[id]! ? usual.spot : -1);
     };
     for (const a of state.onMachine[m]!) add(a, state.modeOf(a), state.setting[a]!, state.start[a]!, state.minutes[a]!);
     for (const { id, storage } of model.jobs) {
       if (store.mode[id]! < 0) continue;
       add(-1 - id, storage!.modes[store.mode[id]!]!, store.setting[id]!, store.start[id]!, store.minutes[id]!);
     }
-    const layout = kit.layout(m, loads);
+    // Where they were to stand, if they still can.
+    const layout = progress === undefined ? kit.layout(m, loads) : kit.layoutAs(m, loads, wanted);
     if (layout === null) throw new Error(`nothing fits together on machine ${m}`);
     ids.forEach((id, i) => void out.set(id, layout[i]!));
   });
@@ -216,14 +223,31 @@ function boardNumbers({ problem, model, kit }: Compiled, state: State): Map<numb
   const cooked = cookedSteps(problem);
   const until = new Array<number>(problem.kitchen.boards).fill(0);
   const out = new Map<number, number>();
-  for (const a of users) {
+  keepBoards(state, users, out);
+  for (const a of users.filter((each) => !out.has(each))) {
     const raw = problem.dishes[problem.steps[a]!.dish]!.piece !== null && !cooked[a]!;
-    const isFree = (at: number): boolean => at <= state.start[a]!;
-    const board = raw ? until.findLastIndex(isFree) : until.findIndex(isFree);
+    const isFree = (at: number, board: number): boolean =>
+      at <= state.start[a]! && [...out].every(([b, on]) => on !== board || !meets(state, a, b));
+    const board = Math.max(0, raw ? until.findLastIndex(isFree) : until.findIndex(isFree));
     until[board] = state.end(a);
     out.set(a, board);
   }
   return out;
+}
+
+const meets = (state: State, a: number, b: number): boolean =>
+  state.start[a]! < state.end(b) && state.start[b]! < state.end(a);
+
+/** Boards that steps had, or were to have, where the schedule is under way; those that are settled come first. */
+function keepBoards(state: State, users: readonly number[], out: Map<number, number>): void {
+  const { progress } = state.model;
+  if (progress === undefined) return;
+  const rank = (a: number): number => (progress.settled[a] ? 0 : 1);
+  for (const a of [...users].sort((x, y) => rank(x) - rank(y))) {
+    const board = progress.usual[a]?.bench ?? -1;
+    const free = [...out].every(([b, on]) => on !== board || !meets(state, a, b));
+    if (board >= 0 && (free || rank(a) === 0)) out.set(a, board);
+  }
 }
 
 function runRows({ problem, model, kit }: Compiled, state: State): RunRow[] {

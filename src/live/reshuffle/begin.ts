@@ -1,0 +1,114 @@
+/** The schedule to begin with: the plan in force, less what does not hold any more. */
+import { blocksOf, sinceOf, transitionsHold } from '../../kernel/blocks.js';
+import { custodiesHold } from '../../kernel/holds.js';
+import { stretchesOf } from '../../kernel/model.js';
+import { standingOn } from '../../kernel/standing.js';
+import { State } from '../../kernel/state.js';
+import type { Compiled } from '../../solve/compile.js';
+import { MachineView } from '../../solve/own-cost.js';
+import { storeJob } from '../../solve/storage.js';
+import type { Doing, PlanAsRead } from './doing.js';
+import type { Left } from './left.js';
+
+export function beginWith(compiled: Compiled, left: Left, plan: PlanAsRead): State {
+  const { model } = compiled;
+  let state = new State(model);
+  for (const { id, activities } of model.jobs) {
+    const next = state.copy();
+    const placed = activities.every((a) => next.isPlaced(a) || placeAsPlanned(next, left, a));
+    // A job that holds by itself may still be in the way of what has begun, or of a job before it.
+    if (placed && jobHolds(next, id)) state = next;
+  }
+  keepStored(compiled, left, plan, state);
+  return state;
+}
+
+/** Where the plan had it; false where that cannot be by itself. */
+function placeAsPlanned(state: State, { steps }: Left, a: number): boolean {
+  const { model } = state;
+  const progress = model.progress!;
+  const planned = steps[a]!.usual;
+  const usual = progress.usual[a]!;
+  if (planned === null || usual === null || usual.mode < 0 || usual.setting < 0) return false;
+  const activity = model.activities[a]!;
+  const mode = activity.modes[usual.mode]!;
+  const minutes = lengthOf(planned, mode.range, mode.settings[usual.setting]!.minutes, steps[a]!.fact !== null);
+  const at = { start: planned.start, minutes, mode: usual.mode, setting: usual.setting };
+  if (at.start < progress.earliest[a]! || at.start > progress.latest[a]! || at.start + minutes > model.horizon) return false;
+  if (usual.units.length < mode.unitCount || usual.units.some((u) => !mode.units.includes(u))) return false;
+  if (usual.units.some((u) => state.unitBusy[u]!.subarray(at.start, at.start + minutes).includes(1))) return false;
+  const hands = planned.hands.map((hand) => hand.cook);
+  const flat = stretchesOf(mode.attention, minutes);
+  if (hands.length !== (flat.length / 2) * mode.attention.crew) return false;
+  for (const [k, cook] of hands.entries()) {
+    const stretch = Math.floor(k / mode.attention.crew) * 2;
+    const from = at.start + flat[stretch]!;
+    if (cook < 0 || (mode.able >> cook) % 2 === 0) return false;
+    if (state.busy[cook]!.subarray(from, from + flat[stretch + 1]!).includes(1)) return false;
+  }
+  state.place(a, at, hands, usual.units);
+  return true;
+}
+
+function lengthOf({ start, end }: Doing, range: { low: number; high: number } | null, minutes: number, begun: boolean): number {
+  if (range === null) return minutes;
+  const planned = end - start;
+  return begun ? Math.max(range.low, Math.min(range.high, planned)) : planned;
+}
+
+/** Whether what was just placed of a job goes with everything else. */
+function jobHolds(state: State, job: number): boolean {
+  const { model } = state;
+  for (const a of model.jobs[job]!.activities) {
+    const { ins, outs } = model.activities[a]!;
+    for (const lag of [...ins, ...outs]) {
+      if (!state.isPlaced(lag.from) || !state.isPlaced(lag.to)) continue;
+      const gap = state.start[lag.to]! - state.end(lag.from);
+      const settled = model.progress!.settled[lag.from] && model.progress!.settled[lag.to];
+      if (!settled && (gap < lag.low || gap > lag.high)) return false;
+    }
+    const mode = state.modeOf(a);
+    if (mode.range !== null && (state.minutes[a]! < mode.range.low || state.minutes[a]! > mode.range.high)) return false;
+    if (mode.machine < 0) continue;
+    const machine = model.machines[mode.machine]!;
+    if (!transitionsHold(machine, blocksOf(state, mode.machine), sinceOf(state, mode.machine))) return false;
+    if (!machine.fits(standingOn(state, mode.machine))) return false;
+  }
+  return custodiesHold(state, null);
+}
+
+/** What is being held goes on, and what was to be held is, where that pays; what is over by now may be held from now on. */
+function keepStored({ problem, model, kit }: Compiled, { dishes }: Left, plan: PlanAsRead, state: State): void {
+  const progress = model.progress!;
+  for (const { id, storage, activities, group } of model.jobs) {
+    if (storage === null || !state.jobIsPlaced(id)) continue;
+    const known = plan.holds.get(dishes[id]!);
+    if (known !== undefined && known.start < progress.now && activities.every((a) => progress.settled[a]! !== null)) {
+      const { row } = known;
+      const mode = storage.modes.findIndex((each) => {
+        const appliance = problem.kitchen.appliances[kit.applianceOf[each.machine]!]!;
+        const pan = each.vessel < 0 ? null : problem.kitchen.pans[each.vessel - kit.panOf(0)]!.name;
+        return appliance.name === row.appliance && pan === row.pan && programOf(each.machine, each.settings[0]!.state) === row.mode;
+      });
+      const setting = mode < 0 ? -1 : storage.modes[mode]!.settings.findIndex(({ state: s }) => levelOf(storage.modes[mode]!.machine, s) === row.celsius);
+      const minutes = state.landing(group) - known.start;
+      if (setting >= 0 && minutes > 0 && progress.ready[storage.modes[mode]!.machine]![0]! <= model.horizon) {
+        state.store.mode[id] = mode;
+        state.store.setting[id] = setting;
+        state.store.start[id] = known.start;
+        state.store.minutes[id] = minutes;
+        (progress.stored as Uint8Array)[id] = 1;
+        continue;
+      }
+    }
+    storeJob(model, state, new MachineView(model, state), id);
+  }
+  function levelOf(machine: number, s: number): number {
+    return model.machines[machine]!.states[s]!.level;
+  }
+  function programOf(machine: number, s: number): string {
+    const appliance = problem.kitchen.appliances[kit.applianceOf[machine]!]!;
+    return appliance.modes[model.machines[machine]!.states[s]!.program]!.name;
+  }
+}
+

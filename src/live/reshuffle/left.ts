@@ -1,0 +1,201 @@
+/** The problem of what is left: what has happened as it happened, what cannot be used any more taken away, what is not wanted left out. */
+import type { Dish, Duration, Kitchen, Option, Problem, Step } from '../../problem/problem.js';
+import type { Happened } from '../happened.js';
+import { type Doing, minutesOf, type PlanAsRead } from './doing.js';
+import type { Fact } from './facts.js';
+
+export interface StepLeft {
+  /** Step of the problem that was asked. */
+  readonly origin: number;
+  readonly fact: Fact | null;
+  /** How it was to be done by the plan in force; null where that does not know it. */
+  readonly usual: Doing | null;
+  /** What is left of a step whose place was lost. */
+  readonly isRest: boolean;
+}
+
+export interface Left {
+  readonly problem: Problem;
+  /** By step of `problem`. */
+  readonly steps: readonly StepLeft[];
+  /** By dish of `problem`: the dish of the problem that was asked. */
+  readonly dishes: readonly number[];
+  /** Dishes that cannot be finished any more, and the step for which there is no place. */
+  readonly unfit: ReadonlyMap<number, number>;
+  /** Facts that ended because their place was lost, by step of the problem that was asked. */
+  readonly cut: ReadonlySet<number>;
+}
+
+interface Part extends StepLeft {
+  readonly options: readonly Option[];
+}
+
+export function leftOf(asked: Problem, plan: PlanAsRead, facts: readonly (readonly Fact[])[], happened: Happened): Left {
+  const kitchen = kitchenLeft(asked.kitchen, happened);
+  const usable = (options: readonly Option[]): Option[] => options.flatMap((o) => optionLeft(o, kitchen, happened) ?? []);
+  const cut = new Set<number>();
+  const parts = asked.steps.map((step): Part[] => {
+    const own = facts[step.id]!;
+    const usual = plan.steps[step.id]!.at(-1) ?? null;
+    const last = own.at(-1);
+    if (last === undefined) return [{ origin: step.id, fact: null, usual, isRest: false, options: usable(step.options) }];
+    const lost = last.ended ? null : lostSince(last.doing, happened, asked);
+    const done = own.map((fact, k): Part => {
+      const moves = k < own.length - 1 || lost !== null;
+      const ended = moves ? { ...fact, ended: true, free: false } : fact;
+      const end = moves && k === own.length - 1 ? Math.max(fact.doing.start, Math.min(fact.doing.end, lost!)) : fact.doing.end;
+      const doing = { ...fact.doing, end };
+      const option = asDone(doing, ended, happened.now, moves);
+      return { origin: step.id, fact: { ...ended, doing: { ...doing, option } }, usual: doing, isRest: k > 0, options: [option] };
+    });
+    const moved = own.length > 1 || plan.steps[step.id]!.length > own.length;
+    if (lost === null && !(moved && last.ended && own.length < plan.steps[step.id]!.length)) return done;
+    if (lost !== null) cut.add(step.id);
+    const { doing } = done.at(-1)!.fact!;
+    const share = shareLeft(last.doing.option, doing);
+    const rest = usable(step.options).map((option) => scaled(option, share));
+    const known = moved && plan.steps[step.id]!.length > own.length ? plan.steps[step.id]!.at(-1)! : null;
+    return [...done, { origin: step.id, fact: null, usual: known, isRest: true, options: rest }];
+  });
+  const unfit = unfitDishes(asked, parts, happened);
+  const out = new Set([...happened.dropped, ...unfit.keys()]);
+  const needed = neededDishes(asked, out);
+  const kept = parts.map((own, id) => (needed.has(asked.steps[id]!.dish) ? own : own.filter(({ fact }) => fact !== null)));
+  return { ...assembled(asked, kitchen, kept, out, happened), unfit, cut };
+}
+
+/** Boards and pans that are left. */
+function kitchenLeft(kitchen: Kitchen, { losses }: Happened): Kitchen {
+  const pans = kitchen.pans.map((pan, p) => {
+    const lost = losses.reduce((sum, { what }) => sum + (what.kind === 'pan' && what.pan === p ? what.count : 0), 0);
+    return lost === 0 ? pan : { ...pan, count: Math.max(0, pan.count - lost) };
+  });
+  const boards = losses.reduce((left, { what }) => left - (what.kind === 'board' ? what.count : 0), kitchen.boards);
+  return { ...kitchen, pans, boards: Math.max(0, boards) };
+}
+
+/** A way of doing a step with what is left; null where it needs what is lost. */
+function optionLeft(option: Option, kitchen: Kitchen, { losses }: Happened): Option | null {
+  const { place, pan, pans } = option;
+  if (pan !== null && kitchen.pans[pan]!.count < pans) return null;
+  if (place.kind === 'none') return option;
+  if (place.kind === 'board') return kitchen.boards > 0 ? option : null;
+  const own = losses.map(({ what }) => what).filter((what) => 'appliance' in what && what.appliance === place.appliance);
+  if (own.some(({ kind }) => kind === 'appliance')) return null;
+  if (place.kind !== 'burner' || own.length === 0) return option;
+  const burners = place.burners.filter((b) => !own.some((what) => what.kind === 'burner' && what.burner === b));
+  return burners.length < pans ? null : { ...option, place: { ...place, burners } };
+}
+
+/** Since when the place of something under way is lost; null where it is not. */
+function lostSince({ option, burners }: Doing, { losses }: Happened, { kitchen }: Problem): number | null {
+  const { place } = option;
+  if (place.kind !== 'heated' && place.kind !== 'burner') return null;
+  const { surface } = kitchen.appliances[place.appliance]!;
+  const own = losses.filter(({ what }) => {
+    if (what.kind === 'appliance') return what.appliance === place.appliance;
+    if (what.kind !== 'burner' || what.appliance !== place.appliance || surface.kind !== 'burners') return false;
+    return burners.includes(surface.burners[what.burner]!.name);
+  });
+  return own.length === 0 ? null : Math.min(...own.map(({ at }) => at));
+}
+
+/** The only way that is left of what has happened: as it was. */
+function asDone({ option, celsius, start, end }: Doing, { free }: Fact, now: number, moves: boolean): Option {
+  const minutes = end - start;
+  const settings = option.place.kind === 'heated' ? [celsius!] : [];
+  const own = { ...option, settings, forecasts: moves ? null : option.forecasts };
+  const { duration } = option;
+  if (duration.kind !== 'range') return { ...own, duration: { kind: 'fixed', minutes, low: minutes, high: minutes } };
+  if (!free) return { ...own, duration: { ...duration, low: minutes, high: minutes } };
+  const low = Math.max(duration.low, now - start);
+  return { ...own, duration: { ...duration, low, high: Math.max(duration.high, low) } };
+}
+
+/** No less than this share is left of what is not done. */
+const LEAST_LEFT = 0.05;
+
+/** What is left of a step that was done for a while in one place, as a share of its minutes there. */
+function shareLeft(option: Option, { start, end, celsius }: Doing): number {
+  const asked = minutesOf(option, celsius);
+  return asked <= 0 ? LEAST_LEFT : Math.min(1, Math.max(LEAST_LEFT, 1 - (end - start) / asked));
+}
+
+function scaled(option: Option, share: number): Option {
+  const up = (minutes: number): number => Math.max(1, Math.ceil(minutes * share - 1e-9));
+  const { duration } = option;
+  const part = (): Duration => {
+    if (duration.kind === 'fixed') {
+      return { kind: 'fixed', minutes: up(duration.minutes), low: up(duration.low), high: up(duration.high) };
+    }
+    if (duration.kind === 'range') {
+      const best = { low: up(duration.best.low), high: up(duration.best.high) };
+      return { kind: 'range', low: up(duration.low), high: up(duration.high), best };
+    }
+    return { kind: 'table', columns: duration.columns.map((c) => ({ ...c, minutes: c.minutes * share })) };
+  };
+  return { ...option, duration: part(), forecasts: null };
+}
+
+/** Dishes with a step that no way is left for. */
+function unfitDishes({ steps }: Problem, parts: readonly (readonly Part[])[], { dropped }: Happened): Map<number, number> {
+  const unfit = new Map<number, number>();
+  for (const [id, own] of parts.entries()) {
+    const { dish } = steps[id]!;
+    if (dropped.has(dish) || unfit.has(dish)) continue;
+    if (own.some(({ options }) => options.length === 0)) unfit.set(dish, id);
+  }
+  return unfit;
+}
+
+/** Dishes that are still to be served, and components that one of them uses. */
+function neededDishes({ dishes, steps }: Problem, out: ReadonlySet<number>): Set<number> {
+  const needed = new Set(dishes.flatMap((dish, d) => (dish.served && !out.has(d) ? [d] : [])));
+  for (const dish of needed) {
+    for (const id of dishes[dish]!.steps) {
+      for (const link of steps[id]!.after) {
+        const other = steps[link.step]!.dish;
+        if (!out.has(other) && !needed.has(other)) needed.add(other);
+      }
+    }
+  }
+  return needed;
+}
+
+function assembled(
+  asked: Problem,
+  kitchen: Kitchen,
+  kept: readonly (readonly Part[])[],
+  out: ReadonlySet<number>,
+  { serve }: Happened,
+): Pick<Left, 'problem' | 'steps' | 'dishes'> {
+  const dishes = asked.dishes.flatMap((dish, d) => (dish.steps.some((id) => kept[id]!.length > 0) ? [d] : []));
+  const order = dishes.flatMap((d) => asked.dishes[d]!.steps.flatMap((id) => kept[id]!));
+  const lastOf = new Map(order.map((part, id) => [part.origin, id]));
+  const steps = order.map((part, id): Step => {
+    const step = asked.steps[part.origin]!;
+    const after = part.isRest
+      ? [{ step: id - 1, gap: { low: 0, high: Number.POSITIVE_INFINITY } }]
+      : step.after.flatMap((link) => {
+          const before = lastOf.get(link.step);
+          return before === undefined ? [] : [{ step: before, gap: link.gap }];
+        });
+    const goesOn = order[id + 1]?.isRest === true;
+    return {
+      ...step,
+      id,
+      dish: dishes.indexOf(step.dish),
+      after,
+      keeps: goesOn ? null : step.keeps,
+      empties: goesOn ? false : step.empties,
+      options: part.options,
+    };
+  });
+  const dishesLeft = dishes.map((d): Dish => {
+    const dish = asked.dishes[d]!;
+    const own = steps.filter((step) => dishes[step.dish] === d).map((step) => step.id);
+    return out.has(d) ? { ...dish, steps: own, served: false, course: null, hold: null } : { ...dish, steps: own };
+  });
+  const meal = { ...asked, serve, kitchen, dishes: dishesLeft, steps };
+  return { problem: meal, steps: order, dishes };
+}

@@ -1,0 +1,133 @@
+/**
+ * A new plan for what is left, from what has happened so far: the past stays, what is under way goes on, the rest is planned by the same
+ * rules as ever, and leaving the plan that everybody knows costs points, so that nothing moves without gain.
+ */
+import { priceOf } from '../../kernel/cost.js';
+import { holds } from '../../kernel/holds.js';
+import type { State } from '../../kernel/state.js';
+import type { PlanDocument } from '../../plan/document.js';
+import type { Problem } from '../../problem/problem.js';
+import type { Compiled } from '../../solve/compile.js';
+import { earliestStarts, pathsOf } from '../../solve/paths.js';
+import { Reorder } from '../../solve/reorder.js';
+import { type SearchResult, search } from '../../solve/search.js';
+import { polish } from '../../solve/timing.js';
+import { writePlan } from '../../solve/write-plan.js';
+import type { Happened } from '../happened.js';
+import { beginWith } from './begin.js';
+import { type Change, changesBetween } from './changes.js';
+import { readPlan } from './doing.js';
+import { type Expected, type Fact, factsOf } from './facts.js';
+import { type Left, leftOf } from './left.js';
+import { compileLeft, overrunOf, type Stability, STEADY } from './progress.js';
+import { sayChanges } from './say.js';
+
+export interface ReshuffleOptions extends Expected {
+  readonly seed: number;
+  readonly stability?: Stability;
+  /** Minutes of rows that may be filled, the measure of effort; absent: what a cook does not notice. */
+  readonly work?: number;
+}
+
+export interface Reshuffled {
+  /** Null where nothing that is left finds a time: `say` tells why. */
+  readonly plan: PlanDocument | null;
+  readonly changes: readonly Change[];
+  /** One or two sentences: what has changed, and why. */
+  readonly say: readonly string[];
+  /** Dishes that cannot be finished any more and are left out. */
+  readonly leftOut: readonly number[];
+  /** Steps that come later after what has happened than their gap allows. */
+  readonly overrun: readonly number[];
+}
+
+/** Minutes of rows for each activity that is left. */
+const WORK_EACH = 9000;
+const MOST_WORK = 1.2e6;
+
+/**
+ * @param plan the plan in force, of this problem or an earlier form of it.
+ * @param happened all that has happened until its `now`.
+ */
+export function reshuffle(
+  problem: Problem,
+  plan: PlanDocument,
+  happened: Happened,
+  options: ReshuffleOptions,
+): Reshuffled {
+  const known = readPlan(problem, plan);
+  const facts = factsOf(problem, known, happened, options);
+  let out = happened;
+  for (let tries = 0; ; tries++) {
+    const left = leftOf(problem, known, facts, out);
+    const found = planned(left, known, out, options);
+    const missing = found.result.unplaced.map((job) => left.dishes[job]!);
+    if (missing.length === 0 || tries === 2) return told(problem, plan, happened, facts, left, found, missing);
+    // What finds no time is left out, so that the others have a plan.
+    out = { ...out, dropped: new Set([...out.dropped, ...missing]) };
+  }
+}
+
+interface Found {
+  readonly compiled: Compiled;
+  readonly result: SearchResult;
+}
+
+function planned(left: Left, known: ReturnType<typeof readPlan>, happened: Happened, options: ReshuffleOptions): Found {
+  let last: Found | null = null;
+  for (const soft of [false, true]) {
+    const compiled = compileLeft(left, known, happened, options.stability ?? STEADY, soft);
+    const result = searched(compiled, beginWith(compiled, left, known), options);
+    last = result === null ? last : { compiled, result };
+    if (result !== null && result.unplaced.length === 0) break;
+  }
+  if (last === null) throw new Error('what is left has no earliest times');
+  return last;
+}
+
+function searched(compiled: Compiled, start: State, { seed, work }: ReshuffleOptions): SearchResult | null {
+  const { model } = compiled;
+  const earliest = earliestStarts(model);
+  if (earliest === null) return null;
+  const open = model.activities.filter(({ id }) => model.progress!.settled[id]! === null).length;
+  const result = search(model, {
+    seed,
+    work: work ?? Math.min(MOST_WORK, WORK_EACH * open),
+    earliest,
+    paths: pathsOf(model),
+    start,
+    polish: (state) => polish(compiled, state, false),
+    reorder: (state) => new Reorder(compiled, state),
+    bound: 0,
+  });
+  if (result.unplaced.length > 0) return result;
+  const timed = polish(compiled, result.state, false);
+  return holds(timed) && priceOf(timed) < result.cost ? { ...result, state: timed } : result;
+}
+
+function told(
+  problem: Problem,
+  plan: PlanDocument,
+  happened: Happened,
+  facts: readonly (readonly Fact[])[],
+  left: Left,
+  { compiled, result }: Found,
+  missing: readonly number[],
+): Reshuffled {
+  const { state } = result;
+  const leftOut = [...new Set([...left.unfit.keys(), ...missing])].sort((a, b) => a - b);
+  if (missing.length > 0) {
+    const names = missing.map((d) => problem.dishes[d]!.name).join(', ');
+    return { plan: null, changes: [], say: [`No time is left for ${names} beside what has begun.`], leftOut, overrun: [] };
+  }
+  const late = compiled.model.groups.some((group, g) => state.landing(g) > group.due);
+  const next = writePlan(compiled, state, {
+    status: late ? 'late' : 'good',
+    bound: 0,
+    effort: { level: 'quick', seed: 0, rounds: result.rounds, stopped: false },
+  });
+  const changes = changesBetween(problem, plan, next, happened.now);
+  const overrun = overrunOf(left.problem, compiled, (id) => state.start[id]!, (id) => state.end(id)).map((id) => left.steps[id]!.origin);
+  const say = sayChanges(problem, plan, next, { happened, facts, left, changes });
+  return { plan: next, changes, say, leftOut, overrun };
+}
