@@ -4,11 +4,13 @@
  */
 import type { PlanDocument } from '../plan/document.js';
 import type { Problem } from '../problem/problem.js';
+import { amend, type Facts } from './facts.js';
 import { type Points, pointsOf } from './points.js';
 import { readPlan } from './reading.js';
 import { checkBegins } from './rules/begins.js';
 import { checkChangeovers } from './rules/changeovers.js';
 import { checkCores } from './rules/cores.js';
+import { checkFacts } from './rules/facts.js';
 import { checkGaps } from './rules/gaps.js';
 import { checkHands } from './rules/hands.js';
 import { checkLanding } from './rules/landing.js';
@@ -20,6 +22,7 @@ import { checkSteps } from './rules/steps.js';
 import { checkWholeMinutes } from './rules/whole-minutes.js';
 import type { Violation } from './violation.js';
 
+export type { Facts } from './facts.js';
 export type { Points } from './points.js';
 export type { Violation } from './violation.js';
 
@@ -32,9 +35,11 @@ export interface Verdict {
 /**
  * @param plan a document that its schema accepts. One of status `none` has no steps, so each is reported as missing: ask
  * only about plans.
+ * @param facts what had happened when the plan was made anew; null: nothing.
  */
-export function audit(problem: Problem, plan: PlanDocument): Verdict {
-  const reading = readPlan(problem, plan);
+export function audit(problem: Problem, plan: PlanDocument, facts: Facts | null = null): Verdict {
+  const amended = facts === null ? null : amend(problem, plan, facts);
+  const reading = readPlan(amended?.problem ?? problem, plan, facts, amended?.origin);
   const points = pointsOf(reading);
   const rules = [
     checkSteps,
@@ -45,6 +50,7 @@ export function audit(problem: Problem, plan: PlanDocument): Verdict {
     checkHands,
     checkPans,
     checkBegins,
+    checkFacts,
     checkLanding,
     checkWholeMinutes,
   ];

@@ -6,6 +6,7 @@ import type { DishRow, PlanDocument, RunRow, SpotRow, StepRow } from '../plan/do
 import type { Appliance, Cook, Dish, Mode, Option, Problem, Step } from '../problem/problem.js';
 import { leastChangeover } from './changeover.js';
 import { type Clock, zoneClock } from './clock.js';
+import { type Facts, pastRows } from './facts.js';
 import { asList, optionOf } from './option.js';
 import { type Order, orderOf } from './order.js';
 import type { Stretch } from './stretches.js';
@@ -75,11 +76,29 @@ export interface Reading {
   readonly lands: readonly (number | null)[];
   /** By dish: the first row of the plan's list of dishes. */
   readonly dishRows: readonly (DishRow | null)[];
+  /** What had happened; null where nothing had. */
+  readonly facts: Facts | null;
+  /** By step: the step of which it is a part; itself but where one has moved. */
+  readonly origin: readonly number[];
+  /** Rows that are facts, between which nothing is judged. */
+  readonly past: ReadonlySet<Row>;
 }
 
-export function readPlan(problem: Problem, plan: PlanDocument): Reading {
+/** @param origin by step of a problem that was amended for the facts. */
+export function readPlan(
+  problem: Problem,
+  plan: PlanDocument,
+  facts: Facts | null = null,
+  origin: readonly number[] = problem.steps.map((step) => step.id),
+): Reading {
   const clock = zoneClock(problem.zone, problem.origin);
-  const rows = plan.steps.map((raw) => readRow(problem, clock, raw));
+  const seen = new Map<string, number>();
+  const rows = plan.steps.map((raw) => {
+    const label = `${raw.dish}/${raw.step}`;
+    const count = seen.get(label) ?? 0;
+    seen.set(label, count + 1);
+    return readRow(problem, clock, raw, count);
+  });
   const byStep = problem.steps.map((step) => rows.find((row) => row.step === step) ?? null);
   const ready = problem.dishes.map((dish) => {
     const ends = dish.steps.flatMap((id) => byStep[id]?.end ?? []);
@@ -92,7 +111,7 @@ export function readPlan(problem: Problem, plan: PlanDocument): Reading {
     const readies = members.map((at) => ready[at] ?? Number.NaN).filter((minute) => !Number.isNaN(minute));
     return { name: course.name, asked, lands: Math.max(asked, ...readies) };
   });
-  return {
+  const reading = {
     problem,
     plan,
     clock,
@@ -105,10 +124,15 @@ export function readPlan(problem: Problem, plan: PlanDocument): Reading {
     landings,
     lands: problem.dishes.map((dish) => (dish.course === null ? null : (landings[dish.course]?.lands ?? null))),
     dishRows: problem.dishes.map((dish) => plan.dishes.find((each) => each.dish === dish.name) ?? null),
+    facts,
+    origin,
+    past: new Set<Row>(),
   };
+  return facts === null ? reading : { ...reading, past: pastRows(reading, origin, facts) };
 }
 
-function readRow(problem: Problem, clock: Clock, raw: StepRow): Row {
+/** @param count how many rows of the same step come before it. */
+function readRow(problem: Problem, clock: Clock, raw: StepRow, count: number): Row {
   const start = clock.minute(raw.start);
   const end = clock.minute(raw.end);
   const hands = raw.hands.map((entry) => ({
@@ -118,7 +142,8 @@ function readRow(problem: Problem, clock: Clock, raw: StepRow): Row {
     end: clock.minute(entry.end),
   }));
   const dish = problem.dishes.find((each) => each.name === raw.dish) ?? null;
-  const id = dish?.steps.find((each) => problem.steps[each]?.name === raw.step);
+  const ids = dish?.steps.filter((each) => problem.steps[each]?.name === raw.step) ?? [];
+  const id = ids[Math.min(count, ids.length - 1)];
   const step = id === undefined ? null : (problem.steps[id] ?? null);
   const appliance = problem.kitchen.appliances.find((each) => each.name === raw.appliance) ?? null;
   return {

@@ -1,7 +1,5 @@
-/**
- * Rule 8: nothing before `start`. (What has happened before a reshuffle is no part of the problem or the plan document, so
- * it cannot be judged from these two; changeovers before `start` are rule 5's.)
- */
+/** Rule 8: nothing before `start`. (What has happened is `facts.ts`'s; changeovers before `start` are rule 5's.) */
+import { isPastRun } from '../facts.js';
 import type { Reading } from '../reading.js';
 import type { Violation } from '../violation.js';
 
@@ -9,13 +7,13 @@ export function checkBegins(reading: Reading): Violation[] {
   const { clock } = reading;
   const start = clock.show(0);
   const rows = reading.rows
-    .filter((row) => row.start < 0)
+    .filter((row) => row.start < 0 && !reading.past.has(row))
     .map((row): Violation => {
       const say = `${row.label} begins at ${clock.show(row.start)}, before the start at ${start}.`;
       return { rule: 8, code: 'step', say, steps: [row.label] };
     });
   const runs = reading.runs
-    .filter((run) => run.start < 0)
+    .filter((run) => run.start < 0 && !isPastRun(reading, run))
     .map((run): Violation => {
       const say = `${run.raw.appliance} runs at ${clock.show(run.start)}, before the start at ${start}.`;
       return { rule: 8, code: 'run', say, steps: [] };

@@ -11,12 +11,14 @@ export function checkGaps(reading: Reading): Violation[] {
 
   for (const step of reading.problem.steps) {
     const row = reading.byStep[step.id];
-    if (row === null || row === undefined) continue;
+    if (row === null || row === undefined || reading.past.has(row)) continue;
+    const admitted = reading.facts?.overrun?.includes(reading.origin[step.id]!) ?? false;
     for (const link of step.after) {
       const earlier = reading.byStep[link.step];
       if (earlier === null || earlier === undefined) continue;
       const gap = row.start - earlier.end;
       const pair = [earlier.label, row.label];
+      if (admitted && reading.past.has(earlier) && gap > link.gap.low) continue;
       const keeps = reading.problem.steps[link.step]?.keeps ?? Number.POSITIVE_INFINITY;
       if (gap < 0) {
         tell('order', `${row.label} starts ${inMinutes(-gap)} before ${earlier.label} ends.`, pair);
@@ -41,7 +43,7 @@ export function checkGaps(reading: Reading): Violation[] {
   }
 
   for (const row of reading.rows) {
-    if (!row.isHold || row.dish === null) continue;
+    if (!row.isHold || row.dish === null || (reading.past.has(row) && row.end <= reading.facts!.now)) continue;
     const index = reading.problem.dishes.indexOf(row.dish);
     const ready = reading.ready[index] ?? Number.NaN;
     const lands = reading.lands[index];

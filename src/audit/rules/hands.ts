@@ -20,7 +20,7 @@ export function checkHands(reading: Reading): Violation[] {
   const busy = new Map<string, { entry: HandsEntry; row: Row }[]>();
 
   for (const row of reading.rows) {
-    if (row.option !== null || row.isHold) {
+    if ((row.option !== null || row.isHold) && !reading.past.has(row)) {
       const { missing, extra, doubled } = differenceOf(row);
       for (const { stretch, wanting } of missing) {
         tell(
@@ -46,8 +46,9 @@ export function checkHands(reading: Reading): Violation[] {
         tell('cook', `${row.label} names the cook ${entry.cook}, whom this kitchen does not have.`, row);
         continue;
       }
-      if (!isAble(who, row)) tell('can', `${who.name} does not do ${row.label}.`, row);
-      if (!isIn(who, entry, clock))
+      const settled = reading.past.has(row);
+      if (!settled && !isAble(who, row)) tell('can', `${who.name} does not do ${row.label}.`, row);
+      if (!settled && !isIn(who, entry, clock))
         tell('hours', `${who.name} is not there for all of ${span(entry)} (${row.label}).`, row);
       busy.set(who.name, [...(busy.get(who.name) ?? []), { entry, row }]);
     }
@@ -60,7 +61,9 @@ export function checkHands(reading: Reading): Violation[] {
         if (two.entry.start >= one.entry.end) break;
         // The same stretch named twice is told above.
         const twin = one.row === two.row && one.entry.start === two.entry.start && one.entry.end === two.entry.end;
-        if (!twin && meet(one.entry, two.entry)) {
+        const settled = reading.past.has(one.row) && reading.past.has(two.row);
+        const happened = settled && one.entry.start < (reading.facts?.now ?? 0);
+        if (!twin && !happened && meet(one.entry, two.entry)) {
           const when = clock.show(two.entry.start);
           tell('two', `${name} is on ${one.row.label} and ${two.row.label} at ${when}.`, one.row, two.row);
         }

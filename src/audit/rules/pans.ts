@@ -94,7 +94,12 @@ function shortages(reading: Reading, pan: Pan, taken: readonly Taken[]): Violati
     const now = taken.filter((each) => each.start <= moment && moment < each.end);
     const needed = now.reduce((sum, each) => sum + each.pans, 0);
     const wasShort = short;
-    short = needed > pan.count;
+    const settled = now.filter((each) => each.rows.every((row) => reading.past.has(row)));
+    const there = Math.max(
+      pan.count,
+      settled.reduce((sum, each) => sum + each.pans, 0),
+    );
+    short = needed > there;
     if (!short || wasShort) continue;
     const steps = [...new Set(now.flatMap((each) => each.rows.map((row) => row.label)))];
     const washing = pan.wash > 0 ? `, washing of ${inMinutes(pan.wash)} counted` : '';

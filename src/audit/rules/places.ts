@@ -48,14 +48,15 @@ export function checkPlaces(reading: Reading): Violation[] {
     }
     const placed = rows.flatMap((row) => placedOf(reading, surface, row, tell));
     for (const each of placed) {
+      if (reading.past.has(each.row)) continue;
       if (surface.kind === 'grate') checkOnGrate(surface, each, tell);
       else checkOnRack(surface, each, tell);
       const limit = each.row.mode?.height ?? Number.POSITIVE_INFINITY;
       if (each.height > limit + SLACK)
         tell('height', `${each.row.label} is too tall for ${each.row.raw.mode}.`, each.row);
     }
-    checkOverlaps(placed, tell);
-    if (surface.kind === 'racks') checkHeights(surface, placed, tell);
+    checkOverlaps(reading, placed, tell);
+    if (surface.kind === 'racks') checkHeights(reading, surface, placed, tell);
   }
   return found;
 }
@@ -80,11 +81,13 @@ function checkBoards(reading: Reading, tell: Tell): void {
     if (row.option?.place.kind !== 'board') continue;
     for (const name of new Set(row.places)) {
       const number = /^board ([1-9]\d*)$/.exec(name)?.[1];
-      if (number === undefined || Number(number) > reading.problem.kitchen.boards) {
+      const isThere = number !== undefined && Number(number) <= reading.problem.kitchen.boards;
+      if (!isThere && !reading.past.has(row)) {
         tell('board', `${row.label} is on ${name}, which this kitchen does not have.`, row);
       }
       for (const other of taken.get(name) ?? []) {
-        if (meet(row, other)) tell('board', `${row.label} and ${other.label} are on ${name} at once.`, row, other);
+        if (meet(row, other) && !happened(reading, row, other))
+          tell('board', `${row.label} and ${other.label} are on ${name} at once.`, row, other);
       }
       taken.set(name, [...(taken.get(name) ?? []), row]);
     }
@@ -101,11 +104,12 @@ function checkBurners(reading: Reading, surface: Burners, rows: readonly Row[], 
         tell('place', `${row.label} is on ${name}, which is no burner of ${row.raw.appliance}.`, row);
         continue;
       }
-      if (!isCarried(load, burner.carries)) {
+      if (!isCarried(load, burner.carries) && !reading.past.has(row)) {
         tell('burner', `${name} does not carry the pan of ${row.label}.`, row);
       }
       for (const other of taken.get(name) ?? []) {
-        if (meet(row, other)) tell('burner', `${row.label} and ${other.label} are on ${name} at once.`, row, other);
+        if (meet(row, other) && !happened(reading, row, other))
+          tell('burner', `${row.label} and ${other.label} are on ${name} at once.`, row, other);
       }
       taken.set(name, [...(taken.get(name) ?? []), row]);
     }
@@ -158,10 +162,14 @@ function checkOnRack(surface: Racks, { row, level, shape }: Placed, tell: Tell):
   if (!withinStrips(shape, [rack])) tell('outside', `${row.label} stands over the edge of its rack.`, row);
 }
 
-function checkOverlaps(placed: readonly Placed[], tell: Tell): void {
+/** Two facts may clash: that has happened. */
+const happened = ({ past }: Reading, one: Row, two: Row): boolean => past.has(one) && past.has(two);
+
+function checkOverlaps(reading: Reading, placed: readonly Placed[], tell: Tell): void {
   for (const [index, one] of placed.entries()) {
     for (const two of placed.slice(index + 1)) {
       if (one.level !== two.level || !meet(one.row, two.row) || !overlap(one.shape, two.shape)) continue;
+      if (one.row !== two.row && happened(reading, one.row, two.row)) continue;
       const say =
         one.row === two.row
           ? `Two pans of ${one.row.label} stand on one another.`
@@ -172,13 +180,13 @@ function checkOverlaps(placed: readonly Placed[], tell: Tell): void {
 }
 
 /** The sum can only grow when something is put in, so it is enough to look at the starts. */
-function checkHeights(surface: Racks, placed: readonly Placed[], tell: Tell): void {
+function checkHeights(reading: Reading, surface: Racks, placed: readonly Placed[], tell: Tell): void {
   for (const start of new Set(placed.map((each) => each.row.start))) {
     const inside = placed.filter((each) => each.row.start <= start && start < each.row.end);
     const tallest = new Map<number | null, number>();
     for (const each of inside) tallest.set(each.level, Math.max(tallest.get(each.level) ?? 0, each.height));
     const needed = [...tallest.values()].reduce((sum, height) => sum + height + surface.clearance, 0);
-    if (needed <= surface.height + SLACK) continue;
+    if (needed <= surface.height + SLACK || inside.every((each) => reading.past.has(each.row))) continue;
     const rows = [...new Set(inside.map((each) => each.row))];
     const names = rows.map((row) => row.label).join(', ');
     tell('heights', `${names} are too tall for ${rows[0]?.raw.appliance} together.`, ...rows);

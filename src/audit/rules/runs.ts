@@ -2,6 +2,8 @@
  * Rule 4: an appliance is in one heat run at a time; every step in it lies inside a run whose mode is its own and whose
  * temperature lies in its range. A hold lies in a run whose temperature is one of its own and the mode's.
  */
+
+import { isPastRun } from '../facts.js';
 import { DEGREE_SLACK, isHeatAsked } from '../option.js';
 import type { Reading, Row, Run } from '../reading.js';
 import { inDegrees, type Violation } from '../violation.js';
@@ -18,6 +20,7 @@ export function checkRuns(reading: Reading): Violation[] {
       tell('mode', `The plan runs ${appliance} in ${mode}, which this kitchen does not have.`);
       continue;
     }
+    if (isPastRun(reading, run)) continue;
     if (!(run.end > run.start)) tell('empty', `The run of ${at} has no length.`);
     // The furthest earlier end, not only the run just before: a long run may enclose several.
     const clash = earlierRuns(run).find((before) => before.end > run.start);
@@ -28,7 +31,7 @@ export function checkRuns(reading: Reading): Violation[] {
   }
 
   for (const row of reading.rows) {
-    if (row.appliance === null || row.appliance.modes.length === 0) continue;
+    if (row.appliance === null || row.appliance.modes.length === 0 || reading.past.has(row)) continue;
     if (!isHeatOfRow(row)) {
       tell('heat', `${row.label} is done at ${inDegrees(row.raw.celsius ?? Number.NaN)}, outside its range.`, [
         row.label,

@@ -2,6 +2,8 @@
  * Rule 1: every step happens once, in one of its alternatives, for exactly as long as that alternative at that temperature
  * takes. For `until` the plan carries the table of minutes by temperature that was used, and is held to it.
  */
+
+import { isGivenUp } from '../facts.js';
 import { areMinutesAsked, isHeatAsked, minutesAsked } from '../option.js';
 import type { Reading, Row } from '../reading.js';
 import { isCarried } from '../shapes.js';
@@ -16,10 +18,11 @@ export function checkSteps(reading: Reading): Violation[] {
     const step = reading.problem.steps[id]!;
     const dish = reading.problem.dishes[step.dish]!;
     const label = `${dish.name}/${step.name}`;
-    if (row === null) tell('missing', `${label} is not in the plan.`, [label]);
+    if (row === null && !isGivenUp(reading, step)) tell('missing', `${label} is not in the plan.`, [label]);
   }
 
   for (const row of reading.rows) {
+    if (reading.past.has(row)) continue;
     if (row.isHold) {
       found.push(...checkHold(reading, row));
     } else if (row.step === null) {

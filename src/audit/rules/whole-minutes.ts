@@ -1,5 +1,6 @@
 /** Rule 10: whole minutes, and temperatures on the appliance's dial. Times are written by the zone's clock. */
 import type { Dial } from '../../problem/problem.js';
+import { isPastRun } from '../facts.js';
 import { DEGREE_SLACK } from '../option.js';
 import type { Reading } from '../reading.js';
 import { inDegrees, type Violation } from '../violation.js';
@@ -33,7 +34,8 @@ function checkTimes({ clock, plan }: Reading): Violation[] {
 function checkDials(reading: Reading): Violation[] {
   const told = new Set<string>();
   const found: Violation[] = [];
-  for (const each of [...reading.runs, ...reading.rows]) {
+  const runs = reading.runs.filter((run) => !isPastRun(reading, run));
+  for (const each of [...runs, ...reading.rows.filter((row) => !reading.past.has(row))]) {
     const { celsius, appliance } = each.raw;
     if (each.appliance === null || celsius === null || isOnDial(each.appliance.dial, celsius)) continue;
     const key = `${appliance} ${celsius}`;

@@ -34,7 +34,8 @@ function placeAsPlanned(state: State, { steps }: Left, a: number): boolean {
   const mode = activity.modes[usual.mode]!;
   const minutes = lengthOf(planned, mode.range, mode.settings[usual.setting]!.minutes, steps[a]!.fact !== null);
   const at = { start: planned.start, minutes, mode: usual.mode, setting: usual.setting };
-  if (at.start < progress.earliest[a]! || at.start > progress.latest[a]! || at.start + minutes > model.horizon) return false;
+  if (at.start < progress.earliest[a]! || at.start > progress.latest[a]! || at.start + minutes > model.horizon)
+    return false;
   if (usual.units.length < mode.unitCount || usual.units.some((u) => !mode.units.includes(u))) return false;
   if (usual.units.some((u) => state.unitBusy[u]!.subarray(at.start, at.start + minutes).includes(1))) return false;
   const hands = planned.hands.map((hand) => hand.cook);
@@ -50,7 +51,12 @@ function placeAsPlanned(state: State, { steps }: Left, a: number): boolean {
   return true;
 }
 
-function lengthOf({ start, end }: Doing, range: { low: number; high: number } | null, minutes: number, begun: boolean): number {
+function lengthOf(
+  { start, end }: Doing,
+  range: { low: number; high: number } | null,
+  minutes: number,
+  begun: boolean,
+): number {
   if (range === null) return minutes;
   const planned = end - start;
   return begun ? Math.max(range.low, Math.min(range.high, planned)) : planned;
@@ -68,7 +74,8 @@ function jobHolds(state: State, job: number): boolean {
       if (!settled && (gap < lag.low || gap > lag.high)) return false;
     }
     const mode = state.modeOf(a);
-    if (mode.range !== null && (state.minutes[a]! < mode.range.low || state.minutes[a]! > mode.range.high)) return false;
+    if (mode.range !== null && (state.minutes[a]! < mode.range.low || state.minutes[a]! > mode.range.high))
+      return false;
     if (mode.machine < 0) continue;
     const machine = model.machines[mode.machine]!;
     if (!transitionsHold(machine, blocksOf(state, mode.machine), sinceOf(state, mode.machine))) return false;
@@ -88,9 +95,18 @@ function keepStored({ problem, model, kit }: Compiled, { dishes }: Left, plan: P
       const mode = storage.modes.findIndex((each) => {
         const appliance = problem.kitchen.appliances[kit.applianceOf[each.machine]!]!;
         const pan = each.vessel < 0 ? null : problem.kitchen.pans[each.vessel - kit.panOf(0)]!.name;
-        return appliance.name === row.appliance && pan === row.pan && programOf(each.machine, each.settings[0]!.state) === row.mode;
+        return (
+          appliance.name === row.appliance &&
+          pan === row.pan &&
+          programOf(each.machine, each.settings[0]!.state) === row.mode
+        );
       });
-      const setting = mode < 0 ? -1 : storage.modes[mode]!.settings.findIndex(({ state: s }) => levelOf(storage.modes[mode]!.machine, s) === row.celsius);
+      const setting =
+        mode < 0
+          ? -1
+          : storage.modes[mode]!.settings.findIndex(
+              ({ state: s }) => levelOf(storage.modes[mode]!.machine, s) === row.celsius,
+            );
       const minutes = state.landing(group) - known.start;
       if (setting >= 0 && minutes > 0 && progress.ready[storage.modes[mode]!.machine]![0]! <= model.horizon) {
         state.store.mode[id] = mode;
@@ -111,4 +127,3 @@ function keepStored({ problem, model, kit }: Compiled, { dishes }: Left, plan: P
     return appliance.modes[model.machines[machine]!.states[s]!.program]!.name;
   }
 }
-

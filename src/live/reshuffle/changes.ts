@@ -35,7 +35,8 @@ export function changesBetween(problem: Problem, before: PlanDocument, after: Pl
       add('new', null, row.start);
       continue;
     }
-    if (minute(row.start) >= now || minute(known.start) >= now) add('start', known.start, row.start, minute(row.start) - minute(known.start));
+    if (minute(row.start) >= now || minute(known.start) >= now)
+      add('start', known.start, row.start, minute(row.start) - minute(known.start));
     add('end', known.end, row.end, minute(row.end) - minute(known.end));
     add('place', placeOf(known), placeOf(row));
     add('heat', heatOf(known), heatOf(row));

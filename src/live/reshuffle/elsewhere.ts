@@ -3,7 +3,10 @@ import type { Appliance, Option, OptionPlace, Problem, Step } from '../../proble
 import { loadOf } from '../../problem/stand.js';
 
 /** Where a name of the kitchen is: an appliance, one of its burners, zones or racks, a kind of appliance, or the boards. */
-function placesNamed({ kitchen }: Problem, name: string): { kind: 'board' | 'appliance'; appliance: number; burner: number }[] {
+function placesNamed(
+  { kitchen }: Problem,
+  name: string,
+): { kind: 'board' | 'appliance'; appliance: number; burner: number }[] {
   if (/^board( \d+)?$/.test(name)) return [{ kind: 'board', appliance: -1, burner: -1 }];
   const within = ({ surface }: Appliance): boolean => {
     if (surface.kind === 'racks') return /^rack \d+$/.test(name);
@@ -13,7 +16,8 @@ function placesNamed({ kitchen }: Problem, name: string): { kind: 'board' | 'app
     .map((appliance, a) => {
       const { surface } = appliance;
       const burner = surface.kind === 'burners' ? surface.burners.findIndex((b) => b.name === name) : -1;
-      const rank = appliance.name === name ? 0 : burner >= 0 ? 1 : appliance.kind === name ? 2 : within(appliance) ? 3 : 4;
+      const rank =
+        appliance.name === name ? 0 : burner >= 0 ? 1 : appliance.kind === name ? 2 : within(appliance) ? 3 : 4;
       return { kind: 'appliance' as const, appliance: a, burner, rank };
     })
     .filter(({ rank }) => rank < 4)
@@ -48,7 +52,10 @@ export function elsewhere(problem: Problem, step: Step, base: Option, name: stri
     const place: OptionPlace = { kind: 'burner', appliance: first.appliance, burners };
     return { ...base, place, settings: [], ideal: null, flame: base.flame ?? 'medium', load };
   }
-  const mode = Math.max(0, appliance.modes.findIndex((each) => each.name === step.work));
+  const mode = Math.max(
+    0,
+    appliance.modes.findIndex((each) => each.name === step.work),
+  );
   const { heat } = appliance.modes[mode]!;
   const wanted = base.settings[0] ?? base.ideal ?? heat.low;
   const celsius = Math.min(heat.high, Math.max(heat.low, wanted));

@@ -75,7 +75,8 @@ const hasHands = ({ hands }: Option): boolean => hands.all || hands.start > 0 ||
 function isSamePlace(one: Option, two: Option): boolean {
   const [a, b] = [one.place, two.place];
   if (a.kind === 'heated' && b.kind === 'heated') return a.appliance === b.appliance && a.mode === b.mode;
-  if (a.kind === 'burner' && b.kind === 'burner') return a.appliance === b.appliance && a.burners.length === b.burners.length;
+  if (a.kind === 'burner' && b.kind === 'burner')
+    return a.appliance === b.appliance && a.burners.length === b.burners.length;
   return a.kind === b.kind;
 }
 
@@ -87,7 +88,8 @@ const celsiusOf = (option: Option, planned: Doing | null): number | null => {
 
 /** Minutes more for what should be done by now: a share of its spread, or of its length where it has none. */
 function overrun({ duration }: Option, been: number): number {
-  const spread = duration.kind === 'fixed' && duration.high > duration.minutes ? duration.high - duration.minutes : been / 10;
+  const spread =
+    duration.kind === 'fixed' && duration.high > duration.minutes ? duration.high - duration.minutes : been / 10;
   return Math.min(10, Math.max(1, Math.ceil(spread / 3)));
 }
 

@@ -70,7 +70,8 @@ function crewOf(
     for (const cook of [...wanted, ...problem.cooks.keys()]) {
       if (list.length === hands.cooks) break;
       if (list.includes(cook) || cook < 0) continue;
-      const goesOn = stretch.from < now && wanted.includes(cook) && !((gone.get(cook) ?? Number.POSITIVE_INFINITY) < stretch.to);
+      const goesOn =
+        stretch.from < now && wanted.includes(cook) && !((gone.get(cook) ?? Number.POSITIVE_INFINITY) < stretch.to);
       if (past || goesOn || isFree(cook, stretch)) list.push(cook);
     }
     if (list.length < hands.cooks) {
@@ -102,5 +103,7 @@ function stretchesFor(hands: Hands, start: number, end: number): Stretch[] {
 function wantedFor(planned: readonly HandsOn[], said: readonly number[], stretch: Stretch): number[] {
   const same = planned.filter((hand) => hand.start === stretch.from);
   const ending = stretch.last ? planned.filter((hand) => hand.end === planned.at(-1)?.end) : [];
-  return [...new Set([...said, ...same.map((h) => h.cook), ...ending.map((h) => h.cook), ...planned.map((h) => h.cook)])];
+  return [
+    ...new Set([...said, ...same.map((h) => h.cook), ...ending.map((h) => h.cook), ...planned.map((h) => h.cook)]),
+  ];
 }

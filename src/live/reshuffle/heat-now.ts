@@ -17,7 +17,9 @@ export function heatNow({ kitchen }: Problem, appliance: number, runs: readonly 
   }
   const left = next.start - now;
   if (left >= next.changeover) return from;
-  return next.celsius >= from ? Math.max(from, next.celsius - heats * left) : Math.min(from, next.celsius + cools * left);
+  return next.celsius >= from
+    ? Math.max(from, next.celsius - heats * left)
+    : Math.min(from, next.celsius + cools * left);
 }
 
 /** By state of the machine: the earliest minute at which it can be in it; `never` before a minute. */

@@ -30,23 +30,37 @@ interface Part extends StepLeft {
   readonly options: readonly Option[];
 }
 
-export function leftOf(asked: Problem, plan: PlanAsRead, facts: readonly (readonly Fact[])[], happened: Happened): Left {
+export function leftOf(
+  asked: Problem,
+  plan: PlanAsRead,
+  facts: readonly (readonly Fact[])[],
+  happened: Happened,
+): Left {
   const kitchen = kitchenLeft(asked.kitchen, happened);
-  const usable = (options: readonly Option[]): Option[] => options.flatMap((o) => optionLeft(o, kitchen, happened) ?? []);
+  const usable = (options: readonly Option[]): Option[] =>
+    options.flatMap((o) => optionLeft(o, kitchen, happened) ?? []);
   const cut = new Set<number>();
   const parts = asked.steps.map((step): Part[] => {
     const own = facts[step.id]!;
     const usual = plan.steps[step.id]!.at(-1) ?? null;
     const last = own.at(-1);
-    if (last === undefined) return [{ origin: step.id, fact: null, usual, isRest: false, options: usable(step.options) }];
+    if (last === undefined)
+      return [{ origin: step.id, fact: null, usual, isRest: false, options: usable(step.options) }];
     const lost = last.ended ? null : lostSince(last.doing, happened, asked);
     const done = own.map((fact, k): Part => {
       const moves = k < own.length - 1 || lost !== null;
       const ended = moves ? { ...fact, ended: true, free: false } : fact;
-      const end = moves && k === own.length - 1 ? Math.max(fact.doing.start, Math.min(fact.doing.end, lost!)) : fact.doing.end;
+      const end =
+        moves && k === own.length - 1 ? Math.max(fact.doing.start, Math.min(fact.doing.end, lost!)) : fact.doing.end;
       const doing = { ...fact.doing, end };
       const option = asDone(doing, ended, happened.now, moves);
-      return { origin: step.id, fact: { ...ended, doing: { ...doing, option } }, usual: doing, isRest: k > 0, options: [option] };
+      return {
+        origin: step.id,
+        fact: { ...ended, doing: { ...doing, option } },
+        usual: doing,
+        isRest: k > 0,
+        options: [option],
+      };
     });
     const moved = own.length > 1 || plan.steps[step.id]!.length > own.length;
     if (lost === null && !(moved && last.ended && own.length < plan.steps[step.id]!.length)) return done;
@@ -60,7 +74,9 @@ export function leftOf(asked: Problem, plan: PlanAsRead, facts: readonly (readon
   const unfit = unfitDishes(asked, parts, happened);
   const out = new Set([...happened.dropped, ...unfit.keys()]);
   const needed = neededDishes(asked, out);
-  const kept = parts.map((own, id) => (needed.has(asked.steps[id]!.dish) ? own : own.filter(({ fact }) => fact !== null)));
+  const kept = parts.map((own, id) =>
+    needed.has(asked.steps[id]!.dish) ? own : own.filter(({ fact }) => fact !== null),
+  );
   return { ...assembled(asked, kitchen, kept, out, happened), unfit, cut };
 }
 
@@ -80,7 +96,9 @@ function optionLeft(option: Option, kitchen: Kitchen, { losses }: Happened): Opt
   if (pan !== null && kitchen.pans[pan]!.count < pans) return null;
   if (place.kind === 'none') return option;
   if (place.kind === 'board') return kitchen.boards > 0 ? option : null;
-  const own = losses.map(({ what }) => what).filter((what) => 'appliance' in what && what.appliance === place.appliance);
+  const own = losses
+    .map(({ what }) => what)
+    .filter((what) => 'appliance' in what && what.appliance === place.appliance);
   if (own.some(({ kind }) => kind === 'appliance')) return null;
   if (place.kind !== 'burner' || own.length === 0) return option;
   const burners = place.burners.filter((b) => !own.some((what) => what.kind === 'burner' && what.burner === b));
@@ -138,7 +156,11 @@ function scaled(option: Option, share: number): Option {
 }
 
 /** Dishes with a step that no way is left for. */
-function unfitDishes({ steps }: Problem, parts: readonly (readonly Part[])[], { dropped }: Happened): Map<number, number> {
+function unfitDishes(
+  { steps }: Problem,
+  parts: readonly (readonly Part[])[],
+  { dropped }: Happened,
+): Map<number, number> {
   const unfit = new Map<number, number>();
   for (const [id, own] of parts.entries()) {
     const { dish } = steps[id]!;

@@ -79,7 +79,14 @@ export function compileLeft(
   const held = heldSpots(compiled, left);
   const ready = kit.applianceOf.map((a, m) => {
     const lost = happened.losses.some(({ what }) => what.kind === 'appliance' && what.appliance === a);
-    return readyBy(problem, a, model.machines[m]!, heatNow(problem, a, plan.runs[a]!, now), now, lost ? model.horizon + 1 : 0);
+    return readyBy(
+      problem,
+      a,
+      model.machines[m]!,
+      heatNow(problem, a, plan.runs[a]!, now),
+      now,
+      lost ? model.horizon + 1 : 0,
+    );
   });
   const progress: Progress = {
     now,
@@ -171,7 +178,12 @@ function isSameWay(one: Option, two: Option, isRest: boolean): boolean {
 }
 
 /** Steps of what is left whose start overruns a gap after something that has happened. */
-export function overrunOf(problem: Problem, { model }: Compiled, startOf: (id: number) => number, endOf: (id: number) => number): number[] {
+export function overrunOf(
+  problem: Problem,
+  { model }: Compiled,
+  startOf: (id: number) => number,
+  endOf: (id: number) => number,
+): number[] {
   const late = new Set<number>();
   for (const step of problem.steps) {
     if (model.progress!.settled[step.id]! !== null) continue;

@@ -19,7 +19,7 @@ import { type Change, changesBetween } from './changes.js';
 import { readPlan } from './doing.js';
 import { type Expected, type Fact, factsOf } from './facts.js';
 import { type Left, leftOf } from './left.js';
-import { compileLeft, overrunOf, type Stability, STEADY } from './progress.js';
+import { compileLeft, overrunOf, STEADY, type Stability } from './progress.js';
 import { sayChanges } from './say.js';
 
 export interface ReshuffleOptions extends Expected {
@@ -118,7 +118,13 @@ function told(
   const leftOut = [...new Set([...left.unfit.keys(), ...missing])].sort((a, b) => a - b);
   if (missing.length > 0) {
     const names = missing.map((d) => problem.dishes[d]!.name).join(', ');
-    return { plan: null, changes: [], say: [`No time is left for ${names} beside what has begun.`], leftOut, overrun: [] };
+    return {
+      plan: null,
+      changes: [],
+      say: [`No time is left for ${names} beside what has begun.`],
+      leftOut,
+      overrun: [],
+    };
   }
   const late = compiled.model.groups.some((group, g) => state.landing(g) > group.due);
   const next = writePlan(compiled, state, {
@@ -127,7 +133,12 @@ function told(
     effort: { level: 'quick', seed: 0, rounds: result.rounds, stopped: false },
   });
   const changes = changesBetween(problem, plan, next, happened.now);
-  const overrun = overrunOf(left.problem, compiled, (id) => state.start[id]!, (id) => state.end(id)).map((id) => left.steps[id]!.origin);
+  const overrun = overrunOf(
+    left.problem,
+    compiled,
+    (id) => state.start[id]!,
+    (id) => state.end(id),
+  ).map((id) => left.steps[id]!.origin);
   const say = sayChanges(problem, plan, next, { happened, facts, left, changes });
   return { plan: next, changes, say, leftOut, overrun };
 }
