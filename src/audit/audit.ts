@@ -5,6 +5,7 @@
 import type { PlanDocument } from '../plan/document.js';
 import type { Problem } from '../problem/problem.js';
 import { amend, type Facts } from './facts.js';
+import { pastRows } from './past.js';
 import { type Points, pointsOf } from './points.js';
 import { readPlan } from './reading.js';
 import { checkBegins } from './rules/begins.js';
@@ -39,7 +40,8 @@ export interface Verdict {
  */
 export function audit(problem: Problem, plan: PlanDocument, facts: Facts | null = null): Verdict {
   const amended = facts === null ? null : amend(problem, plan, facts);
-  const reading = readPlan(amended?.problem ?? problem, plan, facts, amended?.origin);
+  const read = readPlan(amended?.problem ?? problem, plan, facts, amended?.origin);
+  const reading = facts === null ? read : { ...read, past: pastRows(read, facts) };
   const points = pointsOf(reading);
   const rules = [
     checkSteps,

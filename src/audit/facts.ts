@@ -4,7 +4,6 @@
  */
 import type { PlanDocument } from '../plan/document.js';
 import type { Dish, Kitchen, Link, Problem, Step } from '../problem/problem.js';
-import type { Reading, Row, Run } from './reading.js';
 
 /** Minutes after `start`; steps, dishes, cooks and things of the kitchen are indices of the problem. */
 export interface Facts {
@@ -79,7 +78,7 @@ export function amend(problem: Problem, plan: PlanDocument, facts: Facts): Amend
 }
 
 /** What has begun, and what must have, since something after it has. */
-function begunBy(problem: Problem, said: Iterable<number>): Set<number> {
+export function begunBy(problem: Problem, said: Iterable<number>): Set<number> {
   const begun = new Set(said);
   for (const id of begun) for (const link of problem.steps[id]!.after) begun.add(link.step);
   return begun;
@@ -106,28 +105,3 @@ function leftOf(kitchen: Kitchen, { losses }: Facts): Kitchen {
   const pans = kitchen.pans.map((pan, p) => ({ ...pan, count: Math.max(0, counts[p] ?? 0) }));
   return { ...kitchen, boards: Math.max(0, boards), pans };
 }
-
-/** Rows that are facts: of what has begun, and of what must have, since something after it has; holds that have begun. */
-export function pastRows(reading: Reading, origin: readonly number[], facts: Facts): Set<Row> {
-  const said = [...origin.entries()].filter(([id, root]) => {
-    const row = reading.byStep[id];
-    return facts.steps.has(root) && (origin.indexOf(root) === id || (row && row.start <= facts.now));
-  });
-  const begun = begunBy(
-    reading.problem,
-    said.map(([id]) => id),
-  );
-  return new Set(
-    reading.rows.filter((row) => {
-      if (row.step !== null) return begun.has(row.step.id);
-      return row.isHold && row.start < facts.now && row.dish?.steps.every((id) => begun.has(id));
-    }),
-  );
-}
-
-/** A run that had begun by now. */
-export const isPastRun = ({ facts }: Reading, run: Run): boolean => facts !== null && run.start < facts.now;
-
-/** Whether a step need not be in the plan: it has not begun, and nobody will eat what comes of it. */
-export const isGivenUp = ({ problem }: Reading, step: Step): boolean =>
-  problem.dishes[step.dish]?.steps.includes(step.id) === false;

@@ -6,7 +6,7 @@ import type { DishRow, PlanDocument, RunRow, SpotRow, StepRow } from '../plan/do
 import type { Appliance, Cook, Dish, Mode, Option, Problem, Step } from '../problem/problem.js';
 import { leastChangeover } from './changeover.js';
 import { type Clock, zoneClock } from './clock.js';
-import { type Facts, pastRows } from './facts.js';
+import type { Facts } from './facts.js';
 import { asList, optionOf } from './option.js';
 import { type Order, orderOf } from './order.js';
 import type { Stretch } from './stretches.js';
@@ -80,7 +80,7 @@ export interface Reading {
   readonly facts: Facts | null;
   /** By step: the step of which it is a part; itself but where one has moved. */
   readonly origin: readonly number[];
-  /** Rows that are facts, between which nothing is judged. */
+  /** Rows that are facts, between which nothing is judged; empty until `pastRows` says which. */
   readonly past: ReadonlySet<Row>;
 }
 
@@ -111,7 +111,7 @@ export function readPlan(
     const readies = members.map((at) => ready[at] ?? Number.NaN).filter((minute) => !Number.isNaN(minute));
     return { name: course.name, asked, lands: Math.max(asked, ...readies) };
   });
-  const reading = {
+  return {
     problem,
     plan,
     clock,
@@ -128,7 +128,6 @@ export function readPlan(
     origin,
     past: new Set<Row>(),
   };
-  return facts === null ? reading : { ...reading, past: pastRows(reading, origin, facts) };
 }
 
 /** @param count how many rows of the same step come before it. */

@@ -1,5 +1,5 @@
 /** Rule 8: nothing before `start`. (What has happened is `facts.ts`'s; changeovers before `start` are rule 5's.) */
-import { isPastRun } from '../facts.js';
+import { isPastRun } from '../past.js';
 import type { Reading } from '../reading.js';
 import type { Violation } from '../violation.js';
 

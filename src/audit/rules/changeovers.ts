@@ -2,7 +2,7 @@
  * Rule 5: between runs lies at least the changeover, (T2−T1)/heats when it rises and (T1−T2)/cools when it falls, in whole
  * minutes, rounded up; from room temperature at first, and that too after `start`. The stated `changeover` is that least.
  */
-import { isPastRun } from '../facts.js';
+import { isPastRun } from '../past.js';
 import type { Reading } from '../reading.js';
 import { inDegrees, inMinutes, type Violation } from '../violation.js';
 

@@ -26,6 +26,12 @@ export function checkFacts(reading: Reading): Violation[] {
       );
     if (fact.end !== null && last.end !== fact.end)
       tell('fact', `${last.label} was done at ${clock.show(fact.end)}; the plan says ${clock.show(last.end)}.`, last);
+    // What is given up need not go on; what something has followed is over.
+    const dish = first.dish === null ? -1 : reading.problem.dishes.indexOf(first.dish);
+    const followed = [...facts.steps.keys()].some((other) =>
+      reading.problem.steps[other]!.after.some(({ step }) => reading.origin[step] === id),
+    );
+    if (facts.dropped.has(dish) || followed) continue;
     if (fact.end === null && last.end < facts.now)
       tell('fact', `${last.label} is not done, but the plan ends it at ${clock.show(last.end)}.`, last);
     if (parts.length > 1) checkMove(reading, facts, parts, tell);
@@ -58,6 +64,9 @@ export function checkFacts(reading: Reading): Violation[] {
   return found;
 }
 
+/** No less than this share is left of what is not done. */
+const LEAST_LEFT = 0.05;
+
 type Tell = (code: string, say: string, row: Row) => number;
 
 /** What goes on takes at least its minutes, unless it is expected otherwise. */
@@ -85,7 +94,7 @@ function checkMove({ problem, past }: Reading, { losses }: Facts, parts: readonl
       if (length < least)
         tell('move', `${row.label} lasts ${inMinutes(length)} more; ${inMinutes(least)} are left of it.`, row);
     }
-    if (asked !== null && asked.low > 0) left = Math.max(0, left - length / asked.low);
+    if (asked !== null && asked.low > 0) left = Math.max(LEAST_LEFT, left - length / asked.low);
     if (k === parts.length - 1) continue;
     const lost = losses.some(({ what }) => {
       if (!('appliance' in what) || problem.kitchen.appliances[what.appliance] !== row.appliance) return false;

@@ -3,8 +3,8 @@
  * temperature lies in its range. A hold lies in a run whose temperature is one of its own and the mode's.
  */
 
-import { isPastRun } from '../facts.js';
 import { DEGREE_SLACK, isHeatAsked } from '../option.js';
+import { isPastRun } from '../past.js';
 import type { Reading, Row, Run } from '../reading.js';
 import { inDegrees, type Violation } from '../violation.js';
 

@@ -55,10 +55,10 @@ export function checkStated(reading: Reading, points: Points): Violation[] {
 
   for (const call of plan.calls) {
     const label = `${call.dish}/${call.step}`;
-    const row = reading.rows.find((each) => each.label === label);
+    const rows = reading.rows.filter((each) => each.label === label);
     const at = clock.minute(call.at);
-    if (row === undefined) tell('calls', `A call is for ${label}, which is not in the plan.`, [label]);
-    else if (!isMomentOf(reading, row, at)) {
+    if (rows.length === 0) tell('calls', `A call is for ${label}, which is not in the plan.`, [label]);
+    else if (!rows.some((row) => isMomentOf(reading, row, at))) {
       tell('calls', `A call for ${label} comes at ${clock.show(at)}, outside the step.`, [label]);
     }
     if (call.cook !== null && !problem.cooks.some((cook) => cook.name === call.cook)) {

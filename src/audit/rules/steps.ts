@@ -3,8 +3,8 @@
  * takes. For `until` the plan carries the table of minutes by temperature that was used, and is held to it.
  */
 
-import { isGivenUp } from '../facts.js';
 import { areMinutesAsked, isHeatAsked, minutesAsked } from '../option.js';
+import { isGivenUp } from '../past.js';
 import type { Reading, Row } from '../reading.js';
 import { isCarried } from '../shapes.js';
 import { standingInHold } from '../standing.js';
@@ -61,6 +61,8 @@ function checkAlternative(reading: Reading, row: Row): Violation[] {
     }
   }
 
+  // What had to move has a share of its minutes left, which is rule 8's.
+  if (step !== null && reading.origin[step.id] !== step.id) return found;
   const asked = minutesAsked(option, row.raw.celsius);
   const length = row.end - row.start;
   if (asked === null) {

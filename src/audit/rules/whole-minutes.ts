@@ -1,7 +1,7 @@
 /** Rule 10: whole minutes, and temperatures on the appliance's dial. Times are written by the zone's clock. */
 import type { Dial } from '../../problem/problem.js';
-import { isPastRun } from '../facts.js';
 import { DEGREE_SLACK } from '../option.js';
+import { isPastRun } from '../past.js';
 import type { Reading } from '../reading.js';
 import { inDegrees, type Violation } from '../violation.js';
 

@@ -70,7 +70,9 @@ function factOf(
   return { step: step.id, doing, ended: as.end !== null, free, said: said.filter((cook) => cook >= 0) };
 }
 
-const hasHands = ({ hands }: Option): boolean => hands.all || hands.start > 0 || hands.end > 0 || hands.every > 0;
+/** Whether a way of doing a step needs anybody. */
+export const hasHands = ({ hands }: Option): boolean =>
+  hands.all || hands.start > 0 || hands.end > 0 || hands.every > 0;
 
 function isSamePlace(one: Option, two: Option): boolean {
   const [a, b] = [one.place, two.place];

@@ -1,8 +1,10 @@
 /** The problem of what is left: what has happened as it happened, what cannot be used any more taken away, what is not wanted left out. */
+
+import { isAble } from '../../problem/able.js';
 import type { Dish, Duration, Kitchen, Option, Problem, Step } from '../../problem/problem.js';
 import type { Happened } from '../happened.js';
 import { type Doing, minutesOf, type PlanAsRead } from './doing.js';
-import type { Fact } from './facts.js';
+import { type Fact, hasHands } from './facts.js';
 
 export interface StepLeft {
   /** Step of the problem that was asked. */
@@ -44,8 +46,7 @@ export function leftOf(
     const own = facts[step.id]!;
     const usual = plan.steps[step.id]!.at(-1) ?? null;
     const last = own.at(-1);
-    if (last === undefined)
-      return [{ origin: step.id, fact: null, usual, isRest: false, options: usable(step.options) }];
+    if (last === undefined) return [{ origin: step.id, fact: null, usual, isRest: false, options: usable(step) }];
     const lost = last.ended ? null : lostSince(last.doing, happened, asked);
     const done = own.map((fact, k): Part => {
       const moves = k < own.length - 1 || lost !== null;
@@ -67,7 +68,7 @@ export function leftOf(
     if (lost !== null) cut.add(step.id);
     const { doing } = done.at(-1)!.fact!;
     const share = shareLeft(last.doing.option, doing);
-    const rest = usable(step.options).map((option) => scaled(option, share));
+    const rest = usable(step).map((option) => scaled(option, share));
     const known = moved && plan.steps[step.id]!.length > own.length ? plan.steps[step.id]!.at(-1)! : null;
     return [...done, { origin: step.id, fact: null, usual: known, isRest: true, options: rest }];
   });

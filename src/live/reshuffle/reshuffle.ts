@@ -17,10 +17,10 @@ import type { Happened } from '../happened.js';
 import { beginWith } from './begin.js';
 import { type Change, changesBetween } from './changes.js';
 import { readPlan } from './doing.js';
-import { type Expected, type Fact, factsOf } from './facts.js';
+import { type Expected, factsOf } from './facts.js';
 import { type Left, leftOf } from './left.js';
 import { compileLeft, overrunOf, STEADY, type Stability } from './progress.js';
-import { sayChanges } from './say.js';
+import { type Known, sayChanges } from './say.js';
 
 export interface ReshuffleOptions extends Expected {
   readonly seed: number;
@@ -41,6 +41,9 @@ export interface Reshuffled {
   readonly overrun: readonly number[];
 }
 
+/** So often is what finds no time left out, before there is no plan. */
+const MOST_TRIES = 4;
+
 /** Minutes of rows for each activity that is left. */
 const WORK_EACH = 9000;
 const MOST_WORK = 1.2e6;
@@ -57,12 +60,15 @@ export function reshuffle(
 ): Reshuffled {
   const known = readPlan(problem, plan);
   const facts = factsOf(problem, known, happened, options);
+  const { seed } = options;
   let out = happened;
   for (let tries = 0; ; tries++) {
     const left = leftOf(problem, known, facts, out);
     const found = planned(left, known, out, options);
     const missing = found.result.unplaced.map((job) => left.dishes[job]!);
-    if (missing.length === 0 || tries === 2) return told(problem, plan, happened, facts, left, found, missing);
+    if (missing.length === 0 || tries === MOST_TRIES) {
+      return told(problem, { before: plan, planned: known, happened, facts, left }, found, missing, out, seed);
+    }
     // What finds no time is left out, so that the others have a plan.
     out = { ...out, dropped: new Set([...out.dropped, ...missing]) };
   }
@@ -107,15 +113,16 @@ function searched(compiled: Compiled, start: State, { seed, work }: ReshuffleOpt
 
 function told(
   problem: Problem,
-  plan: PlanDocument,
-  happened: Happened,
-  facts: readonly (readonly Fact[])[],
-  left: Left,
+  known: Known,
   { compiled, result }: Found,
   missing: readonly number[],
+  { dropped }: Happened,
+  seed: number,
 ): Reshuffled {
+  const { before, happened, left } = known;
   const { state } = result;
-  const leftOut = [...new Set([...left.unfit.keys(), ...missing])].sort((a, b) => a - b);
+  const unplaced = [...dropped].filter((dish) => !happened.dropped.has(dish));
+  const leftOut = [...new Set([...left.unfit.keys(), ...unplaced, ...missing])].sort((a, b) => a - b);
   if (missing.length > 0) {
     const names = missing.map((d) => problem.dishes[d]!.name).join(', ');
     return {
@@ -130,15 +137,17 @@ function told(
   const next = writePlan(compiled, state, {
     status: late ? 'late' : 'good',
     bound: 0,
-    effort: { level: 'quick', seed: 0, rounds: result.rounds, stopped: false },
+    effort: { level: 'quick', seed, rounds: result.rounds, stopped: false },
   });
-  const changes = changesBetween(problem, plan, next, happened.now);
+  const changes = changesBetween(problem, before, next, happened.now);
   const overrun = overrunOf(
     left.problem,
     compiled,
     (id) => state.start[id]!,
     (id) => state.end(id),
   ).map((id) => left.steps[id]!.origin);
-  const say = sayChanges(problem, plan, next, { happened, facts, left, changes });
+  const say = sayChanges(problem, next, changes, known);
+  for (const dish of unplaced)
+    say.push(`No time is left for ${problem.dishes[dish]!.name}: it is left out of the plan.`);
   return { plan: next, changes, say, leftOut, overrun };
 }
