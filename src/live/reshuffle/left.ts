@@ -39,8 +39,11 @@ export function leftOf(
   happened: Happened,
 ): Left {
   const kitchen = kitchenLeft(asked.kitchen, happened);
-  const usable = (options: readonly Option[]): Option[] =>
-    options.flatMap((o) => optionLeft(o, kitchen, happened) ?? []);
+  const usable = (step: Step): Option[] =>
+    step.options.flatMap((option) => {
+      const own = optionLeft(option, kitchen, happened);
+      return own !== null && isStaffed(asked, step, own, happened) ? [own] : [];
+    });
   const cut = new Set<number>();
   const parts = asked.steps.map((step): Part[] => {
     const own = facts[step.id]!;
@@ -104,6 +107,13 @@ function optionLeft(option: Option, kitchen: Kitchen, { losses }: Happened): Opt
   if (place.kind !== 'burner' || own.length === 0) return option;
   const burners = place.burners.filter((b) => !own.some((what) => what.kind === 'burner' && what.burner === b));
   return burners.length < pans ? null : { ...option, place: { ...place, burners } };
+}
+
+/** Whether those who are left can do it. */
+function isStaffed({ kitchen, cooks }: Problem, { work }: Step, option: Option, { gone }: Happened): boolean {
+  if (!hasHands(option)) return true;
+  const able = cooks.filter((cook, c) => !gone.has(c) && isAble(kitchen, cook, work, option.place));
+  return able.length >= option.hands.cooks;
 }
 
 /** Since when the place of something under way is lost; null where it is not. */
