@@ -86,7 +86,9 @@ export function predictionsOf(problem: Problem, timed: Timed): Predictions {
       const [from, to] = [Math.min(end, start + Math.floor(low)), Math.max(end, start + Math.ceil(high))];
       // A core that is there before its step, by a longer wait in the plan, is pulled at once.
       const celsius = option.atPeak ? Math.min(answer.pull, option.core!) : option.core!;
-      pulls.set(id, { celsius, from, to, minutes: answer.minutes, late: lateness(problem, timed, way.slice(k), to) });
+      const late = (minute: number): number => lateness(problem, timed, way.slice(k), minute);
+      // Where the meal is under way, what has happened may have made it late already.
+      pulls.set(id, { celsius, from, to, minutes: answer.minutes, late: late(to) - late(end) });
       asked.set(k, celsius);
       // The thermometer decides, not the clock.
       stays = endingAt(stays, k, start + likely);
