@@ -17,11 +17,13 @@ export function timedBy({ problem, model }: Compiled, state: State): Timed {
     const { level } = model.machines[machine]!.states[settings[setting[id]!]!.state]!;
     holds.set(id, { celsius: level, start: start[id]!, end: start[id]! + minutes[id]! });
   }
-  const lands = model.jobs.map(({ id, group }) => {
+  const lands = model.jobs.map(({ id, group, activities }) => {
     if (group >= 0) return state.landing(group);
     const uses = model.lags.filter(
       ({ from, to }) => problem.steps[from]!.dish === id && problem.steps[to]!.dish !== id,
     );
+    // What was given up on the way is used by nothing.
+    if (uses.length === 0) return Math.max(...activities.map((a) => state.end(a)));
     return Math.min(...uses.map(({ to, low }) => state.start[to]! - low));
   });
   return { taken, holds, lands };

@@ -76,7 +76,9 @@ function crewOf(
     }
     if (list.length < hands.cooks) {
       if (!anyway) return null;
-      for (const cook of [...wanted, ...problem.cooks.keys()]) {
+      const all = [...wanted, ...problem.cooks.keys()];
+      const here = all.filter((cook) => stretch.to <= (gone.get(cook) ?? Number.POSITIVE_INFINITY));
+      for (const cook of [...here, ...all]) {
         if (list.length < hands.cooks && cook >= 0 && !list.includes(cook)) list.push(cook);
       }
     }

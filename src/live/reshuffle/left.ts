@@ -78,9 +78,11 @@ export function leftOf(
   const unfit = unfitDishes(asked, parts, happened);
   const out = new Set([...happened.dropped, ...unfit.keys()]);
   const needed = neededDishes(asked, out);
-  const kept = parts.map((own, id) =>
-    needed.has(asked.steps[id]!.dish) ? own : own.filter(({ fact }) => fact !== null),
-  );
+  const kept = parts.map((own, id) => {
+    const { dish } = asked.steps[id]!;
+    const begun = needed.has(dish) ? own : own.filter(({ fact }) => fact !== null);
+    return out.has(dish) ? begun.map((part) => givenUp(part, happened.now)) : begun;
+  });
   return { ...assembled(asked, kitchen, kept, out, happened), unfit, cut };
 }
 
@@ -139,6 +141,15 @@ function asDone({ option, celsius, start, end }: Doing, { free }: Fact, now: num
   if (!free) return { ...own, duration: { ...duration, low: minutes, high: minutes } };
   const low = Math.max(duration.low, now - start);
   return { ...own, duration: { ...duration, low, high: Math.max(duration.high, low) } };
+}
+
+/** What was begun of a dish that nobody will eat ends as it was to, and what has no fixed end ends now. */
+function givenUp(part: Part, now: number): Part {
+  const { fact, options } = part;
+  if (fact === null || !fact.free) return part;
+  const settled = { ...fact, free: false, doing: { ...fact.doing, end: Math.max(fact.doing.start, now) } };
+  const option = asDone({ ...settled.doing, option: options[0]! }, settled, now, false);
+  return { ...part, fact: { ...settled, doing: { ...settled.doing, option } }, options: [option] };
 }
 
 /** No less than this share is left of what is not done. */
