@@ -2,6 +2,7 @@
 import { Command, CommanderError } from 'commander';
 import { addCheck } from './commands/check.js';
 import { addCompletion } from './commands/completion.js';
+import { addCook } from './commands/cook.js';
 import { addEstimate } from './commands/estimate.js';
 import { addNote } from './commands/note.js';
 import { addPlan } from './commands/plan.js';
@@ -43,6 +44,7 @@ Exit codes: 0 a plan, 1 no plan fits, 2 bad usage or input, 70 a fault of ours.`
   addPlan(program, io, finish);
   addCheck(program, io, finish);
   addShare(program, io, finish);
+  addCook(program, io, finish);
   addNote(program, io, finish);
   addState(program, io, finish);
   addEstimate(program, io, finish);

@@ -133,7 +133,7 @@ export function coreWords({ problem }: Day, core: CoreNow, clock: (minute: numbe
   return [`about ${heat(now.likely)} now`, ...(goal ? [goal] : []), pace].join('; ');
 }
 
-function shownCore(problem: Day['problem'], step: number, celsius: number): string {
+export function shownCore(problem: Day['problem'], step: number, celsius: number): string {
   const heated = problem.steps[step]!.options.find(({ place }) => place.kind === 'heated')?.place;
   const dial = heated?.kind === 'heated' ? problem.kitchen.appliances[heated.appliance]!.dial.unit : undefined;
   return showCoreHeat(problem, celsius, dial);

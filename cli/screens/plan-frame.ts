@@ -8,17 +8,13 @@ import { type Glyphs, inGlyphs } from '../../src/chart/glyphs.js';
 import { clip, type Line, lineWidth, plainLine, type Role, segment } from '../../src/chart/line.js';
 import { agendaLines, callLines, cautionLines, firstWords, landingWords, statusWords } from '../../src/chart/report.js';
 import { evenScale, foldedScale } from '../../src/chart/scale.js';
-import { clean, cut, pad, widthOf } from '../../src/chart/text.js';
+import { clean, cut, widthOf } from '../../src/chart/text.js';
 import type { View } from '../../src/chart/view.js';
 import { clockAt } from '../../src/problem/hours.js';
 import { keyTable } from './keys.js';
+import { fitted, hint, hintsWithin, keyLines, listed, type Size, spread } from './parts.js';
 import type { PlanState } from './plan-state.js';
 import { detailLines, detailTitle } from './step-detail.js';
-
-export interface Size {
-  readonly columns: number;
-  readonly rows: number;
-}
 
 const SMALLEST: Size = { columns: 60, rows: 16 };
 /** Rows of the detail pane at least, its title counted. */
@@ -27,10 +23,7 @@ const DETAIL = 7;
 const WIDE = 110;
 
 export function planFrame(view: View, state: PlanState, size: Size, glyphs: Glyphs): Line[] {
-  const { columns, rows } = size;
-  const lines = framed(view, state, size, glyphs);
-  const full = [...lines, ...Array.from({ length: Math.max(0, rows - lines.length) }, (): Line => [])];
-  return full.slice(0, rows).map((line) => clip(line, columns));
+  return fitted(framed(view, state, size, glyphs), size);
 }
 
 function framed(view: View, state: PlanState, size: Size, glyphs: Glyphs): Line[] {
@@ -54,11 +47,6 @@ function framed(view: View, state: PlanState, size: Size, glyphs: Glyphs): Line[
 /** In a window too small for a chart the list begins near the step under the cursor. */
 const callOfCursor = (view: View, state: PlanState): number =>
   state.cursor === null ? 0 : Math.max(0, view.byClock.indexOf(state.cursor));
-
-function spread(left: Line, right: Line, columns: number): Line {
-  const gap = columns - lineWidth(left) - lineWidth(right);
-  return gap < 2 ? left : [...left, segment(' '.repeat(gap)), ...right];
-}
 
 function headLines(view: View, { columns, rows }: Size, glyphs: Glyphs): Line[] {
   const { problem } = view;
@@ -84,10 +72,6 @@ function headLines(view: View, { columns, rows }: Size, glyphs: Glyphs): Line[] 
 
 /** The keys that matter most; where they do not all fit, those that explain themselves go first. */
 function hintLine(state: PlanState, columns: number, glyphs: Glyphs): Line {
-  const hint = (key: string, words: string, on = false): Line => [
-    segment(` ${key} `, on ? 'cursor' : 'key'),
-    segment(`${words} `, on ? 'strong' : 'dim'),
-  ];
   const { look, pane } = state;
   const scroll = hint(`${glyphs.up}${glyphs.down}`, 'scroll');
   const leave = hint('q', 'leave');
@@ -103,13 +87,10 @@ function hintLine(state: PlanState, columns: number, glyphs: Glyphs): Line {
     hint('?', 'help'),
     leave,
   ];
-  while (hints.length > 2 && hints.reduce((sum, line) => sum + lineWidth(line), 0) > columns) hints.splice(0, 1);
-  return hints.flat();
+  return hintsWithin(hints, columns);
 }
 
 function helpLines(glyphs: Glyphs): Line[] {
-  const table = keyTable(glyphs);
-  const column = Math.max(...table.map(([key]) => widthOf(key))) + 3;
   const marks: [string, string][] = [
     [glyphs.fill.heat.repeat(2), 'on the heat'],
     [glyphs.fill.hold.repeat(2), 'held warm'],
@@ -122,23 +103,7 @@ function helpLines(glyphs: Glyphs): Line[] {
     [glyphs.landed, 'a course is served'],
     [`${glyphs.tight} ${glyphs.loose}`, 'no minute to spare; some minutes to spare'],
   ];
-  const row = ([key, words]: readonly [string, string]): Line => [
-    segment(`   ${pad(key, column, '')}`, 'key'),
-    segment(words),
-  ];
-  return [plainLine(' Keys', 'strong'), ...table.map(row), [], plainLine(' Marks', 'strong'), ...marks.map(row)];
-}
-
-/** Rows of a list from a line on, with a mark where more lies above or below. */
-function listed(lines: readonly Line[], scroll: number, rows: number, glyphs: Glyphs): Line[] {
-  const top = Math.max(0, Math.min(scroll, lines.length - rows));
-  const shown = lines.slice(top, top + rows);
-  const filled = [...shown, ...Array.from({ length: Math.max(0, rows - shown.length) }, (): Line => [])];
-  const above: Line = plainLine(` ${glyphs.above} ${top} more above`, 'dim');
-  const below: Line = plainLine(` ${glyphs.below} ${lines.length - top - rows} more below`, 'dim');
-  if (top > 0 && rows > 2) filled[0] = above;
-  if (top + rows < lines.length && rows > 2) filled[rows - 1] = below;
-  return filled;
+  return keyLines(keyTable(glyphs), marks);
 }
 
 function chartPart(view: View, state: PlanState, { columns, rows }: Size, room: number, glyphs: Glyphs) {

@@ -5,7 +5,8 @@ import type { Glyphs } from '../../src/chart/glyphs.js';
 import type { View } from '../../src/chart/view.js';
 import { type Brush, paint } from '../terminal/paint.js';
 import { actionFor } from './keys.js';
-import { planFrame, type Size } from './plan-frame.js';
+import type { Size } from './parts.js';
+import { planFrame } from './plan-frame.js';
 import { type Action, firstState, type PlanState, reduce } from './plan-state.js';
 
 export interface PlanScreenProps {

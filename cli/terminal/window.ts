@@ -68,3 +68,33 @@ export function openWindow(output: Output): () => void {
   output.write(ENTER);
   return leave;
 }
+
+/** xterm: 22;2 puts the window's title away, 23;2 gets it back, OSC 2 sets it. */
+const KEEP_TITLE = '\u001b[22;2t';
+const GIVE_TITLE = '\u001b[23;2t';
+
+/** Longest title, in characters. */
+const TITLE = 80;
+
+/** Rings and says in the window's title what for. The title that was there comes back on leaving, or when the process ends. */
+export function bellRinger(output: Output): { ring: (title: string | null, bell: boolean) => void; leave: () => void } {
+  let shown: string | null = null;
+  let open = false;
+  const leave = () => {
+    if (open) output.write(GIVE_TITLE);
+    open = false;
+    process.off('exit', leave);
+  };
+  const ring = (title: string | null, bell: boolean) => {
+    if (!open) {
+      output.write(KEEP_TITLE);
+      process.on('exit', leave);
+      open = true;
+    }
+    const text = (title ?? 'hearthtable').replace(/\p{Cc}/gu, ' ').slice(0, TITLE);
+    if (text !== shown) output.write(`\u001b]2;${text}\u0007`);
+    shown = text;
+    if (bell) output.write('\u0007');
+  };
+  return { ring, leave };
+}

@@ -15,6 +15,8 @@ export interface ChartOptions {
   readonly glyphs: Glyphs;
   /** Index of the step under the cursor; null: none. */
   readonly cursor: number | null;
+  /** The present minute, where the chart is shown on the day. */
+  readonly now?: number;
   /** What the columns after the gutter show; called with their number. */
   readonly scale: (columns: number) => Scale;
 }
@@ -33,7 +35,8 @@ export function chartOf(view: View, options: ChartOptions): Chart {
   const gutter = gutterFor(whole, width);
   const lanes = fitLabels(whole, gutter, glyphs);
   const scale = options.scale(width - gutter);
-  const drawing: Drawing = { view, scale, glyphs, gutter, cursor };
+  const now = options.now ?? null;
+  const drawing: Drawing = { view, scale, glyphs, gutter, cursor, now };
   const blank = segment(' '.repeat(gutter));
   return {
     axis: axisRows(view, scale, glyphs).map((line) => [blank, ...line]),

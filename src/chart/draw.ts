@@ -16,6 +16,8 @@ export interface Drawing {
   readonly gutter: number;
   /** Index of the step under the cursor; null: none. */
   readonly cursor: number | null;
+  /** The present minute, or null. */
+  readonly now: number | null;
 }
 
 /** The gutter for lanes of these names: what the longest needs, within a third of the width. */
@@ -49,6 +51,7 @@ export function drawLane(drawing: Drawing, lane: Lane): Line {
   const order = [...lane.bars].sort((a, b) => Number(a.step !== null) - Number(b.step !== null) || a.from - b.from);
   for (const bar of order) drawBar(drawing, row, bar);
   drawFolds(row, scale, glyphs);
+  if (drawing.now !== null) row.write(columnOf(scale, drawing.now), glyphs.now, 'warn');
   const here = cursor !== null && lane.bars.some((bar) => bar.step === cursor);
   const earlier = lane.bars.some((bar) => bar.step !== null && columnOf(scale, bar.from) < 0);
   const later = lane.bars.some((bar) => bar.step !== null && columnOf(scale, bar.to) > scale.columns);

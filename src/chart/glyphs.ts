@@ -23,6 +23,8 @@ export interface Glyphs {
   readonly grid: string;
   readonly landing: string;
   readonly landed: string;
+  /** The present minute, over everything. */
+  readonly now: string;
   readonly rule: string;
   readonly tick: string;
   readonly fold: string;
@@ -55,6 +57,7 @@ export const UNICODE: Glyphs = {
   grid: '·',
   landing: '│',
   landed: '◆',
+  now: '┃',
   rule: '─',
   tick: '┬',
   fold: '╱',
@@ -87,6 +90,7 @@ export const ASCII: Glyphs = {
   grid: '.',
   landing: '|',
   landed: 'V',
+  now: ':',
   rule: '-',
   tick: '+',
   fold: '/',

@@ -1,0 +1,150 @@
+import { appendFileSync } from 'node:fs';
+import { cleanup, render } from 'ink-testing-library';
+import { afterEach, describe, expect, it, vi } from 'vitest';
+import { alarmFor } from '../../cli/screens/cook/alarm.js';
+import { CookScreen } from '../../cli/screens/cook/cook-screen.js';
+import { ASCII, UNICODE } from '../../src/chart/glyphs.js';
+import { widthOf } from '../../src/chart/text.js';
+import { type ADesk, aDesk } from './a-desk.js';
+
+const brush = { colors: 'none', weights: false } as const;
+const opened: ADesk[] = [];
+
+afterEach(() => {
+  cleanup();
+  for (const each of opened.splice(0)) each.close();
+});
+
+async function open(clock: string, columns = 80, rows = 24, glyphs = UNICODE) {
+  const one = aDesk(clock, 'Ines');
+  opened.push(one);
+  const rings: (string | null)[] = [];
+  const ring = (due: string | null, bell: boolean) => {
+    if (bell) rings.push(due);
+  };
+  const screen = (size = { columns, rows }) => (
+    <CookScreen desk={one.desk} glyphs={glyphs} brush={brush} size={size} ring={ring} />
+  );
+  const app = render(screen());
+  const hears = () => app.stdin.listenerCount('readable') > 0;
+  await vi.waitFor(() => expect(hears()).toBe(true));
+  const seen = () => app.lastFrame() ?? '';
+  return {
+    ...one,
+    app,
+    screen,
+    seen,
+    hears,
+    rings,
+    press: async (key: string, expected: string | RegExp) => {
+      app.stdin.write(key);
+      await vi.waitFor(() => expect(seen()).toMatch(expected), { timeout: 10_000, interval: 5 });
+    },
+  };
+}
+
+/** After heating the oven, the first call of the supper is tying the loin. */
+const FIRST = /Roast loin: tie/;
+
+describe('the cook’s screen', () => {
+  it('shows the present minute, the chart with a line at now, and what comes next', async () => {
+    const { seen } = await open('17:20');
+    expect(seen()).toMatch(/^ Small supper +Sat 3 Oct, 17:20/);
+    expect(seen()).toContain('serve 19:00, in 1 h 40 min');
+    expect(seen()).toContain('┃');
+    expect(seen()).toMatch(/── Next ─/);
+    expect(seen()).toMatch(FIRST);
+    for (const line of seen().split('\n')) expect(widthOf(line)).toBeLessThanOrEqual(80);
+    expect(seen().split('\n').length).toBeLessThanOrEqual(24);
+  });
+
+  it('ticks a call off with one key, three minutes ago if so asked, and takes it back', async () => {
+    const { desk, press, seen } = await open('17:20');
+    await press(' ', 'Heeded: Oven: heat to 175 °C, roast, by 17:08.');
+    await press('3', '3 min ago: Space ticks it off');
+    await press(' ', /17:17 Ines: Roast loin\/tie started/);
+    expect(seen()).toMatch(/── Under way ─+\n.*Roast loin\/tie/);
+    const [begun] = [...desk.day().steps.values()];
+    expect(begun!.start).toBe(desk.minute() - 3);
+    await press('u', /Taken back: 17:17 Ines: Roast loin\/tie started/);
+    expect(desk.day().steps.size).toBe(0);
+  });
+
+  it('takes keys that come all at once', async () => {
+    const { press, desk } = await open('17:20');
+    await press('2 3 :text smoke\r', /“smoke”/);
+    expect(desk.day().remarks.map(({ text }) => text)).toEqual(['smoke']);
+    expect(desk.day().steps.size).toBe(1);
+  });
+
+  it('takes readings, and refuses with the reason', async () => {
+    const { press, desk, seen, set } = await open('17:20');
+    await press('r54C\r', /No piece whose core can be read is on the heat/);
+    await press(':started "Roast loin/tie"\r', /tie started/);
+    set('17:28');
+    await press(':done "Roast loin/tie"\r', /tie done/);
+    await press(':started "Roast loin/roast"\r', /roast started/);
+    set('18:00');
+    await press('r30C\r', /Roast loin\/roast reads 30 °C/);
+    expect(desk.day().readings).toHaveLength(1);
+    expect(seen()).toMatch(/Roast loin\/roast; about 30 °C now; pull at 60 °C/);
+    await press('s17:00\r', /17:00 is past/);
+    await press(':rodast\r', /There is no entry `rodast`/);
+  });
+
+  it('hears of what others note, and goes on where it was', async () => {
+    const { desk, again, seen, press } = await open('17:20');
+    const other = again();
+    other.note([{ kind: 'note', text: 'from the other room' }], 0);
+    await press('j', 'from the other room');
+    await press('j', FIRST);
+    desk.note([{ kind: 'started', step: 'Roast loin/tie' }], 0);
+    await vi.waitFor(() => expect(seen()).toContain('Under way'));
+    expect([...again().day().steps.keys()]).toEqual([...desk.day().steps.keys()]);
+  });
+
+  it('rings once for each call that becomes due', async () => {
+    const { desk, set } = await open('12:00');
+    const alarm = alarmFor(desk);
+    expect(alarm(desk)).toEqual({ due: null, bell: false });
+    const [first] = desk.state().calls;
+    set(first!.row.at.slice(11, 16));
+    expect(alarm(desk)).toEqual({ due: expect.stringContaining(': '), bell: true });
+    expect(alarm(desk).bell).toBe(false);
+  });
+
+  it('only shows a damaged journal, and says why', async () => {
+    const { path, desk, press, seen } = await open('17:20');
+    desk.note([{ kind: 'note', text: 'whole' }], 0);
+    appendFileSync(path, 'not an entry\n');
+    desk.note([], 0);
+    await press('jj', /the journal is damaged/);
+    await press(' ', /the journal is damaged/);
+    expect(seen()).toMatch(FIRST);
+  });
+
+  it('fits small and large windows, in plain characters too', async () => {
+    const { app, screen, seen } = await open('17:20', 120, 40, ASCII);
+    for (const [columns, rows] of [
+      [120, 40],
+      [60, 18],
+      [44, 12],
+      [200, 60],
+    ] as const) {
+      app.rerender(screen({ columns, rows }));
+      await vi.waitFor(() => expect(seen()).toMatch(FIRST));
+      const lines = seen().split('\n');
+      expect(lines.length).toBeLessThanOrEqual(rows);
+      for (const line of lines) expect(widthOf(line)).toBeLessThanOrEqual(columns);
+      expect(seen()).toMatch(/^[\n\x20-\x7e]*$/);
+    }
+  });
+
+  it('shows help and leaves on q', async () => {
+    const { press, app, hears } = await open('17:20');
+    await press('?', 'take the last entry back');
+    await press('?', FIRST);
+    app.stdin.write('q');
+    await vi.waitFor(() => expect(hears()).toBe(false));
+  });
+});
