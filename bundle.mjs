@@ -11,8 +11,12 @@ const FOLDER = 'dist/cli';
 
 rmSync(FOLDER, { recursive: true, force: true });
 const { metafile } = await build({
-  // The search may run in a thread of its own, which begins with a file of its own.
-  entryPoints: { main: 'cli/main.ts', thread: 'cli/solving/thread.ts' },
+  // What runs in a thread of its own begins with a file of its own.
+  entryPoints: {
+    main: 'cli/main.ts',
+    thread: 'cli/solving/thread.ts',
+    'planner-thread': 'cli/cooking/planner-thread.ts',
+  },
   outdir: FOLDER,
   bundle: true,
   splitting: true,

@@ -5,6 +5,7 @@ import { isRefusal } from '../../src/live/journal/names.js';
 import { rebuilt } from '../../src/live/journal/rebuild.js';
 import { type Clock, realClock, rehearsedClock } from '../cooking/clock.js';
 import { deskFor } from '../cooking/desk.js';
+import { proposalsFor } from '../cooking/proposals.js';
 import { EXIT, type ExitCode, UsageError } from '../exit.js';
 import type { Finish, Io } from '../io.js';
 import { readJournal } from '../journal/journal-file.js';
@@ -16,6 +17,7 @@ interface CookOptions extends LookOptions {
   readonly at?: string;
   readonly speed?: number;
   readonly who?: string;
+  readonly atOnce?: true;
   readonly journal?: string;
 }
 
@@ -25,6 +27,7 @@ export function addCook(program: Command, io: Io, finish: Finish): void {
     .description('the day itself: what is on, what comes next, one key to tick it off')
     .argument('<file>', 'the meal, as YAML or JSON')
     .option('--who <name>', 'who is at this screen')
+    .option('--at-once', 'take new plans at once, without asking')
     .option('--journal <file>', 'the journal, if not the one beside the meal')
     .option('--at <time>', 'rehearse: take this for the present time')
     .option('--speed <times>', 'rehearse: a clock that runs so many times as fast', wholeNumber(1, 600));
@@ -57,11 +60,13 @@ async function runCook(io: Io, file: string, options: CookOptions): Promise<Exit
   if (opened === null) return EXIT.usage;
   const clock = clockFor(io, opened, options);
   const desk = deskFor(await begun(io, opened, clock), clock, options.who ?? null);
+  const proposals = proposalsFor(desk, options.atOnce === true);
   try {
     // Ink and React take a while to load.
     const { showCook } = await import('../screens/cook/show-cook.js');
-    await showCook(desk, able.unicode ? UNICODE : ASCII, { colors: able.colors, weights: true });
+    await showCook(desk, proposals, able.unicode ? UNICODE : ASCII, { colors: able.colors, weights: true });
   } finally {
+    proposals.close();
     desk.close();
   }
   return EXIT.plan;

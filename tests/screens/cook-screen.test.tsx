@@ -1,6 +1,7 @@
 import { appendFileSync } from 'node:fs';
 import { cleanup, render } from 'ink-testing-library';
 import { afterEach, describe, expect, it, vi } from 'vitest';
+import { type Proposals, proposalsFor } from '../../cli/cooking/proposals.js';
 import { alarmFor } from '../../cli/screens/cook/alarm.js';
 import { CookScreen } from '../../cli/screens/cook/cook-screen.js';
 import { ASCII, UNICODE } from '../../src/chart/glyphs.js';
@@ -9,21 +10,25 @@ import { type ADesk, aDesk } from './a-desk.js';
 
 const brush = { colors: 'none', weights: false } as const;
 const opened: ADesk[] = [];
+const planners: Proposals[] = [];
 
 afterEach(() => {
   cleanup();
+  for (const each of planners.splice(0)) each.close();
   for (const each of opened.splice(0)) each.close();
 });
 
-async function open(clock: string, columns = 80, rows = 24, glyphs = UNICODE) {
+async function open(clock: string, columns = 80, rows = 24, glyphs = UNICODE, atOnce = false) {
   const one = aDesk(clock, 'Ines');
   opened.push(one);
+  const proposals = proposalsFor(one.desk, atOnce);
+  planners.push(proposals);
   const rings: (string | null)[] = [];
   const ring = (due: string | null, bell: boolean) => {
     if (bell) rings.push(due);
   };
   const screen = (size = { columns, rows }) => (
-    <CookScreen desk={one.desk} glyphs={glyphs} brush={brush} size={size} ring={ring} />
+    <CookScreen desk={one.desk} proposals={proposals} glyphs={glyphs} brush={brush} size={size} ring={ring} />
   );
   const app = render(screen());
   const hears = () => app.stdin.listenerCount('readable') > 0;
@@ -138,6 +143,39 @@ describe('the cook’s screen', () => {
       for (const line of lines) expect(widthOf(line)).toBeLessThanOrEqual(columns);
       expect(seen()).toMatch(/^[\n\x20-\x7e]*$/);
     }
+  });
+
+  it('offers a new plan when something has happened, and takes it when it is told to', async () => {
+    const { press, desk, seen } = await open('17:20', 100, 30);
+    const first = desk.day().plan!;
+    await press('s19:30\r', /New plan: Serving is at 19:30 now/);
+    expect(desk.day().plan).toEqual(first);
+    await press('v', /Roots\/roast +begins 18:47, was 18:17: 30 min later/);
+    await press('y', 'The new plan is taken');
+    const { plan, planSay } = desk.day();
+    expect(plan!.dishes.find(({ dish }) => dish === 'Roots')!.serve).toContain('19:30');
+    expect(planSay.join(' ')).toContain('Serving is at 19:30 now');
+    expect(seen()).not.toContain('New plan');
+  });
+
+  it('keeps the old plan when it is told to, and takes new ones at once when it is told that', async () => {
+    const { press, desk, seen } = await open('17:20', 100, 30);
+    const first = desk.day().plan!;
+    await press('s19:30\r', /New plan: Serving/);
+    await press('n', 'The plan stays as it was');
+    expect(seen()).not.toContain('New plan:');
+    expect(desk.day().plan).toEqual(first);
+    await press('o', 'New plans are taken at once');
+    await press('s19:40\r', /serve at 19:40/);
+    await vi.waitFor(() => expect(desk.day().planSay.join()).toContain('19:40'), { timeout: 10_000 });
+  });
+
+  it('does not offer what was worked out before something else happened', async () => {
+    const { desk } = await open('17:20', 100, 30, UNICODE, true);
+    desk.note([{ kind: 'serve', serve: '2026-10-03T19:30:00+01:00' }], 0);
+    desk.note([{ kind: 'serve', serve: '2026-10-03T20:00:00+01:00' }], 0);
+    await vi.waitFor(() => expect(desk.day().planSay.join()).toContain('20:00'), { timeout: 10_000 });
+    expect(desk.inForce().filter(({ kind }) => kind === 'plan')).toHaveLength(2);
   });
 
   it('shows help and leaves on q', async () => {

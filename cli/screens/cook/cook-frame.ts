@@ -12,7 +12,9 @@ import { entryWords } from '../../../src/live/journal/words.js';
 import type { State } from '../../../src/live/state/state.js';
 import { clockAt } from '../../../src/problem/hours.js';
 import { showMinutes } from '../../../src/units/show.js';
+import type { Answer } from '../../cooking/new-plan.js';
 import { fitted, hint, hintsWithin, keyLines, listed, type Size, spread } from '../parts.js';
+import { changeLines } from './change-lines.js';
 import { cookKeyTable } from './cook-keys.js';
 import type { CookState } from './cook-state.js';
 import { type Item, type ListSight, listLines } from './list-lines.js';
@@ -33,6 +35,10 @@ export interface Sight {
   readonly entries: readonly Entry[];
   /** Numbers of the entries that count. */
   readonly counting: ReadonlySet<number>;
+  /** A new plan that is offered, or null; whether one is looked for, and whether it would be taken at once. */
+  readonly proposal: Answer | null;
+  readonly thinking: boolean;
+  readonly atOnce: boolean;
   /** Why nothing can be noted, or null. */
   readonly closed: string | null;
 }
@@ -56,13 +62,15 @@ function body(sight: Sight, screen: CookState, size: Size, whole: Size, glyphs: 
   const { columns, rows } = size;
   if (screen.pane === 'help') return listed(helpLines(glyphs), screen.scroll, rows, glyphs);
   if (screen.pane === 'journal') return listed(journalLines(sight, columns, glyphs), screen.scroll, rows, glyphs);
+  if (screen.pane === 'changes')
+    return listed(changeLines(sight.day.problem, sight.proposal, columns, glyphs), screen.scroll, rows, glyphs);
   const list: ListSight = { ...sight, columns, glyphs };
   if (whole.columns < SMALLEST.columns || whole.rows < SMALLEST.rows) return listLines(list, rows);
   const chart = chartPart(sight, screen, columns, rows, glyphs);
   return [...chart, ...listLines(list, rows - chart.length)];
 }
 
-function headLines({ day, state, now, speed }: Sight, columns: number, glyphs: Glyphs): Line[] {
+function headLines({ day, state, now, speed, thinking, atOnce }: Sight, columns: number, glyphs: Glyphs): Line[] {
   const { problem } = day;
   const minute = Math.floor(now);
   const clock = ` ${dayAt(problem, minute)}, ${clockAt(problem, minute)} `;
@@ -70,19 +78,20 @@ function headLines({ day, state, now, speed }: Sight, columns: number, glyphs: G
   const left = state.serve - minute;
   const serve = `serve ${clockAt(problem, state.serve)}, ${left >= 0 ? `in ${showMinutes(left)}` : `${showMinutes(-left)} ago`}`;
   const done = state.steps.filter(({ standing }) => standing === 'done').length;
-  const rehearsed = speed === 1 ? '' : `rehearsal, ${speed}${glyphs.times} `;
+  const planning = thinking ? 'planning; ' : atOnce ? 'new plans at once; ' : '';
+  const rehearsed = speed === 1 ? '' : `rehearsal ${speed}${glyphs.times}; `;
   return [
     spread([segment(` ${title}`, 'title')], [segment(clock, 'landing')], columns),
     spread(
       [segment(` ${inGlyphs(serve, glyphs)}`, 'strong')],
-      [segment(`${rehearsed}${done} of ${state.steps.length} steps done `, 'dim')],
+      [segment(`${rehearsed}${planning}${done} of ${state.steps.length} steps done `, 'dim')],
       columns,
     ),
   ];
 }
 
 /** The line that is written, or what was said last; then the keys. */
-function footLines({ closed }: Sight, screen: CookState, columns: number, glyphs: Glyphs): Line[] {
+function footLines({ closed, proposal }: Sight, screen: CookState, columns: number, glyphs: Glyphs): Line[] {
   const { line, said, ago, pane } = screen;
   const back = hint('Esc', 'back');
   const leave = hint('q', 'leave');
@@ -94,6 +103,8 @@ function footLines({ closed }: Sight, screen: CookState, columns: number, glyphs
       [...hint('Enter', 'note it'), ...hint('Esc', 'forget it')],
     ];
   }
+  if (pane === 'changes' && proposal?.plan)
+    return [[...hint('y', 'take it'), ...hint('n', 'keep the old plan'), ...back]];
   if (pane !== 'day') return [[...hint(`${glyphs.up}${glyphs.down}`, 'scroll'), ...back, ...leave]];
   const message = said ?? (closed === null ? null : { text: closed, bad: true });
   const told: Line[] =
@@ -122,7 +133,19 @@ function footLines({ closed }: Sight, screen: CookState, columns: number, glyphs
     hint('?', 'help'),
     leave,
   ];
-  return [...told, hintsWithin(hints, columns)];
+  return [...offerLines(proposal, columns, glyphs), ...told, hintsWithin(hints, columns)];
+}
+
+/** A new plan in a few words, and the keys for it. */
+function offerLines(proposal: Answer | null, columns: number, glyphs: Glyphs): Line[] {
+  if (proposal === null) return [];
+  const { plan, say } = proposal;
+  const lines = messageLines(`${plan ? 'New plan: ' : ''}${say.join(' ')}`, columns - 2, glyphs);
+  const told = lines.map(
+    (text, row): Line => [segment(row === 0 ? ` ${glyphs.caution} ` : '   ', 'warn'), segment(text)],
+  );
+  const keys = plan ? [...hint('y', 'take it'), ...hint('n', 'keep the old plan')] : hint('n', 'I have read it');
+  return [...told, [segment('  '), ...keys, ...hint('v', 'what changes')]];
 }
 
 /** Two rows at most. */

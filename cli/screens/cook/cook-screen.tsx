@@ -4,6 +4,7 @@ import { useEffect, useRef, useState } from 'react';
 import type { Glyphs } from '../../../src/chart/glyphs.js';
 import { viewOf } from '../../../src/chart/view.js';
 import type { Desk } from '../../cooking/desk.js';
+import type { Proposals } from '../../cooking/proposals.js';
 import { type Brush, paint } from '../../terminal/paint.js';
 import type { Size } from '../parts.js';
 import { alarmFor } from './alarm.js';
@@ -15,6 +16,7 @@ import { chosenOf, itemsOf } from './items.js';
 
 export interface CookScreenProps {
   readonly desk: Desk;
+  readonly proposals: Proposals;
   readonly size: Size;
   readonly glyphs: Glyphs;
   readonly brush: Brush;
@@ -26,7 +28,7 @@ export interface CookScreenProps {
 const PACE = 1000;
 const FAST = 200;
 
-export function CookScreen({ desk, size, glyphs, brush, ring }: CookScreenProps) {
+export function CookScreen({ desk, proposals, size, glyphs, brush, ring }: CookScreenProps) {
   const { exit } = useApp();
   // Keys that come at once see what those before them did, so the state stands outside of React's turns.
   const held = useRef<CookState>(firstState);
@@ -36,16 +38,17 @@ export function CookScreen({ desk, size, glyphs, brush, ring }: CookScreenProps)
     const again = (): void => {
       const { due, bell } = alarm.current(desk);
       ring(due, bell);
+      proposals.look();
       draw((turn) => turn + 1);
     };
     const timer = setInterval(again, desk.clock.speed === 1 ? PACE : FAST);
-    const deaf = desk.listen(again);
+    const deaf = [desk.listen(again), proposals.listen(again)];
     again();
     return () => {
       clearInterval(timer);
-      deaf();
+      for (const stop of deaf) stop();
     };
-  }, [desk, ring]);
+  }, [desk, proposals, ring]);
 
   const act = (action: Action): void => {
     const items = itemsOf(desk.state());
@@ -58,7 +61,7 @@ export function CookScreen({ desk, size, glyphs, brush, ring }: CookScreenProps)
     );
     held.current = next.state;
     if (next.wish === null) return;
-    const said = fulfil(desk, next.wish, items);
+    const said = fulfil(desk, proposals, next.wish, items);
     held.current = moved(held.current, { do: 'said', said }, [], 0).state;
   };
   useInput((input, key: CookPressed) => {
@@ -73,7 +76,7 @@ export function CookScreen({ desk, size, glyphs, brush, ring }: CookScreenProps)
   });
   return (
     <Box flexDirection="column" width={size.columns} height={size.rows} overflow="hidden">
-      {cookFrame(sightOf(desk, held.current), held.current, size, glyphs).map((line, row) => (
+      {cookFrame(sightOf(desk, proposals, held.current), held.current, size, glyphs).map((line, row) => (
         <Text key={row} wrap="truncate">
           {paint(line, brush) || ' '}
         </Text>
@@ -82,7 +85,7 @@ export function CookScreen({ desk, size, glyphs, brush, ring }: CookScreenProps)
   );
 }
 
-function sightOf(desk: Desk, { cursor }: CookState): Sight {
+function sightOf(desk: Desk, proposals: Proposals, { cursor }: CookState): Sight {
   const [day, state] = [desk.day(), desk.state()];
   const items = itemsOf(state);
   const { problem } = day;
@@ -96,6 +99,9 @@ function sightOf(desk: Desk, { cursor }: CookState): Sight {
     speed: desk.clock.speed,
     entries: desk.entries(),
     counting: new Set(desk.inForce().map(({ seq }) => seq)),
+    proposal: proposals.current(),
+    thinking: proposals.thinking(),
+    atOnce: proposals.atOnce(),
     closed: desk.closed(),
   };
 }

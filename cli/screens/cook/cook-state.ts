@@ -25,7 +25,7 @@ export interface Said {
 export type Action =
   | { readonly do: 'move'; readonly by: number }
   | { readonly do: 'digit'; readonly digit: number }
-  | { readonly do: 'mark' | 'undo' | 'look' | 'close' | 'take' | 'leave' | 'plan' }
+  | { readonly do: 'mark' | 'undo' | 'look' | 'close' | 'take' | 'leave' | 'plan' | 'at once' }
   | { readonly do: 'open'; readonly pane: Pane }
   | { readonly do: 'write'; readonly line: string }
   | { readonly do: 'char'; readonly char: string }
@@ -36,7 +36,7 @@ export type Action =
 export type Wish =
   | { readonly wish: 'mark'; readonly key: string | null; readonly ago: number }
   | { readonly wish: 'words'; readonly words: string; readonly ago: number }
-  | { readonly wish: 'undo' | 'take' | 'leave' | 'plan' };
+  | { readonly wish: 'undo' | 'take' | 'leave' | 'plan' | 'at once' };
 
 export interface Moved {
   readonly state: CookState;
@@ -74,6 +74,7 @@ export function moved(state: CookState, action: Action, keys: readonly string[],
     case 'take':
     case 'leave':
     case 'plan':
+    case 'at once':
       return to({ pane: state.pane === 'changes' ? 'day' : state.pane }, { wish: action.do });
     case 'look':
       return to({ look: LOOKS[(LOOKS.indexOf(state.look) + 1) % LOOKS.length]! });

@@ -1,0 +1,54 @@
+/** A new plan for what is left, looked at by the audit before anybody sees it. Plain data in and out: threads hand each other copies. */
+import { audit } from '../../src/audit/audit.js';
+import type { Happened } from '../../src/live/happened.js';
+import type { Change } from '../../src/live/reshuffle/changes.js';
+import { reshuffle } from '../../src/live/reshuffle/reshuffle.js';
+import type { PlanDocument } from '../../src/plan/document.js';
+import type { Problem } from '../../src/problem/problem.js';
+
+export interface Question {
+  readonly problem: Problem;
+  readonly plan: PlanDocument;
+  readonly happened: Happened;
+  /** By step under way, when it is expected to end by what was read. */
+  readonly expected: ReadonlyMap<number, number>;
+}
+
+export interface Answer {
+  /** Null where nothing that is left finds a time, or where what was found is not right. */
+  readonly plan: PlanDocument | null;
+  readonly changes: readonly Change[];
+  readonly say: readonly string[];
+}
+
+/** Questions have numbers, so that an answer is known to be of the latest. */
+export interface Asked {
+  readonly number: number;
+  readonly question: Question;
+}
+
+export type Told = { readonly number: number } & ({ readonly answer: Answer } | { readonly fault: string });
+
+const SEED = 1;
+/** Rules told of a plan that is not right. */
+const TOLD = 2;
+
+export function answerTo({ problem, plan, happened, expected }: Question): Answer {
+  const found = reshuffle(problem, plan, happened, { seed: SEED, expected });
+  const { changes, say, leftOut, overrun } = found;
+  if (found.plan === null) return { plan: null, changes, say };
+  const dropped = new Set([...happened.dropped, ...leftOut]);
+  const { violations } = audit(problem, found.plan, { ...happened, dropped, expected, overrun });
+  if (violations.length === 0) return { plan: found.plan, changes, say };
+  const rules = violations.slice(0, TOLD).map((violation) => violation.say);
+  return { plan: null, changes: [], say: ['The new plan that was found is not right, so it is not shown.', ...rules] };
+}
+
+/** The answer, or the fault of ours that kept it. */
+export function told({ number, question }: Asked): Told {
+  try {
+    return { number, answer: answerTo(question) };
+  } catch (error) {
+    return { number, fault: error instanceof Error ? error.message : String(error) };
+  }
+}
