@@ -3,6 +3,7 @@ import { chartOf } from '../../../src/chart/chart.js';
 import { dayAt } from '../../../src/chart/clock.js';
 import { type Glyphs, inGlyphs } from '../../../src/chart/glyphs.js';
 import { type Line, plainLine, segment } from '../../../src/chart/line.js';
+import { cautionLines } from '../../../src/chart/report.js';
 import { evenScale } from '../../../src/chart/scale.js';
 import { clean, cut, widthOf, wrap } from '../../../src/chart/text.js';
 import type { View } from '../../../src/chart/view.js';
@@ -62,6 +63,11 @@ function body(sight: Sight, screen: CookState, size: Size, whole: Size, glyphs: 
   const { columns, rows } = size;
   if (screen.pane === 'help') return listed(helpLines(glyphs), screen.scroll, rows, glyphs);
   if (screen.pane === 'journal') return listed(journalLines(sight, columns, glyphs), screen.scroll, rows, glyphs);
+  if (screen.pane === 'cautions') {
+    const cautions = cautionLines(sight.view, columns, glyphs).slice(1);
+    const none = [plainLine(' The plan brings no cautions.', 'dim')];
+    return listed(cautions.length > 0 ? cautions : none, screen.scroll, rows, glyphs);
+  }
   if (screen.pane === 'changes')
     return listed(changeLines(sight.day.problem, sight.proposal, columns, glyphs), screen.scroll, rows, glyphs);
   const list: ListSight = { ...sight, columns, glyphs };
@@ -70,20 +76,22 @@ function body(sight: Sight, screen: CookState, size: Size, whole: Size, glyphs: 
   return [...chart, ...listLines(list, rows - chart.length)];
 }
 
-function headLines({ day, state, now, speed, thinking, atOnce }: Sight, columns: number, glyphs: Glyphs): Line[] {
+function headLines({ day, view, state, now, speed, thinking, atOnce }: Sight, columns: number, glyphs: Glyphs): Line[] {
   const { problem } = day;
   const minute = Math.floor(now);
   const clock = ` ${dayAt(problem, minute)}, ${clockAt(problem, minute)} `;
   const title = cut(clean(problem.title), columns - widthOf(clock) - 3, glyphs.ellipsis);
   const left = state.serve - minute;
   const serve = `serve ${clockAt(problem, state.serve)}, ${left >= 0 ? `in ${showMinutes(left)}` : `${showMinutes(-left)} ago`}`;
+  const { length } = view.plan.cautions;
+  const cautions = length === 0 ? '' : `  ${glyphs.caution} ${length} ${length === 1 ? 'caution' : 'cautions'} (c)`;
   const done = state.steps.filter(({ standing }) => standing === 'done').length;
   const planning = thinking ? 'planning; ' : atOnce ? 'new plans at once; ' : '';
   const rehearsed = speed === 1 ? '' : `rehearsal ${speed}${glyphs.times}; `;
   return [
     spread([segment(` ${title}`, 'title')], [segment(clock, 'landing')], columns),
     spread(
-      [segment(` ${inGlyphs(serve, glyphs)}`, 'strong')],
+      [segment(` ${inGlyphs(serve, glyphs)}`, 'strong'), segment(cautions, 'warn')],
       [segment(`${rehearsed}${planning}${done} of ${state.steps.length} steps done `, 'dim')],
       columns,
     ),

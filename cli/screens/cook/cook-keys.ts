@@ -26,6 +26,7 @@ const LETTERS: Readonly<Record<string, Action>> = {
   o: { do: 'at once' },
   v: { do: 'open', pane: 'changes' },
   j: { do: 'open', pane: 'journal' },
+  c: { do: 'open', pane: 'cautions' },
   '?': { do: 'open', pane: 'help' },
 };
 
@@ -67,6 +68,7 @@ export function cookKeyTable(glyphs: Glyphs): readonly (readonly [string, string
     ['o', 'take new plans at once, or be asked'],
     ['p', 'look for a new plan now'],
     ['j', 'the journal'],
+    ['c', 'what could hurt somebody, and what to do about it'],
     ['Tab', 'lanes by place, by dish, by cook'],
     ['?', 'this help'],
     ['Esc', 'back; forget the minutes or the line'],

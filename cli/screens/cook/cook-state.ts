@@ -1,7 +1,7 @@
 /** What the cook's screen shows and how keys change it, and what they ask to be done: pure, so that every move can be tested without a terminal. */
 import { LOOKS, type Look } from '../../../src/chart/lanes.js';
 
-export type Pane = 'day' | 'journal' | 'help' | 'changes';
+export type Pane = 'day' | 'journal' | 'help' | 'changes' | 'cautions';
 
 export interface CookState {
   readonly pane: Pane;
