@@ -12,6 +12,8 @@ export interface Io extends Surroundings {
   readonly stderr: Surroundings['stderr'] & Writes;
   /** Milliseconds since the epoch, where it is not to be the machine's clock. */
   readonly now?: () => number;
+  /** Comes when a command that goes on by itself is to end, where no signal is to say so. */
+  readonly stopped?: () => Promise<void>;
 }
 
 /** Adds one command to the program; what it does ends in an exit code. */

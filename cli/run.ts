@@ -9,6 +9,7 @@ import { addPlan } from './commands/plan.js';
 import { addSchema } from './commands/schema.js';
 import { addShare } from './commands/share.js';
 import { addState } from './commands/state.js';
+import { addWall } from './commands/wall.js';
 import { EXIT, type ExitCode, FaultError, UsageError } from './exit.js';
 import type { Finish, Io } from './io.js';
 import { version } from './version.js';
@@ -47,6 +48,7 @@ Exit codes: 0 a plan, 1 no plan fits, 2 bad usage or input, 70 a fault of ours.`
   addCook(program, io, finish);
   addNote(program, io, finish);
   addState(program, io, finish);
+  addWall(program, io, finish);
   addEstimate(program, io, finish);
   addSchema(program, io, finish);
   addCompletion(program, io, finish);

@@ -1,15 +1,13 @@
 /** `hearthtable cook FILE`: the screen of the day. */
 import type { Command } from 'commander';
 import { ASCII, UNICODE } from '../../src/chart/glyphs.js';
-import { isRefusal } from '../../src/live/journal/names.js';
-import { rebuilt } from '../../src/live/journal/rebuild.js';
+import { begun } from '../cooking/begun.js';
 import { type Clock, realClock, rehearsedClock } from '../cooking/clock.js';
 import { deskFor } from '../cooking/desk.js';
 import { proposalsFor } from '../cooking/proposals.js';
 import { EXIT, type ExitCode, UsageError } from '../exit.js';
 import type { Finish, Io } from '../io.js';
-import { readJournal } from '../journal/journal-file.js';
-import { firstPlanFor, noted, type Opened, openDay, presentOf, refusalWords } from '../journal/open-day.js';
+import { type Opened, openDay, presentOf } from '../journal/open-day.js';
 import { capabilityOf } from '../terminal/capability.js';
 import { addLooks, type LookOptions, wholeNumber, wishesOf } from './looks.js';
 
@@ -81,16 +79,4 @@ function clockFor(io: Io, { meal, read }: Opened, { at, speed }: CookOptions): C
   const from = presentOf(io, meal.problem, at);
   const last = Math.max(0, ...read.entries.map((entry) => Date.parse(entry.at)));
   return rehearsedClock(io, Math.max(from, last), speed ?? 1);
-}
-
-/** The journal with the plan that it begins with; a damaged one as far as it was read. */
-async function begun(io: Io, opened: Opened, clock: Clock): Promise<Opened> {
-  const plan = await firstPlanFor(io, opened);
-  if (plan === null) return opened;
-  const now = clock.now();
-  const made = noted(opened, [], { at: now, when: now, who: null }, plan);
-  if (isRefusal(made)) throw new UsageError(refusalWords(made));
-  const read = readJournal(opened.path);
-  const told = rebuilt(opened.meal, read.entries);
-  return { ...opened, read, rebuilt: told.day.plan === null ? { ...told, day: { ...told.day, plan } } : told };
 }

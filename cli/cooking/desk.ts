@@ -26,8 +26,8 @@ export interface Desk {
   readonly state: () => State;
   /** Why nothing can be noted; null where it can. */
   readonly closed: () => string | null;
-  /** Notes what happened so many minutes ago; all of it or, with a reason, nothing. */
-  readonly note: (bodies: readonly Body[], ago: number) => readonly Entry[] | Refusal;
+  /** Notes what happened so many minutes ago; all of it or, with a reason, nothing. `by`: who says so, if not who is at the screen. */
+  readonly note: (bodies: readonly Body[], ago: number, by?: string | null) => readonly Entry[] | Refusal;
   /** Called when the journal has changed, by whoever's hand. */
   readonly listen: (changed: () => void) => () => void;
   readonly close: () => void;
@@ -68,10 +68,10 @@ export function deskFor(opened: Opened, clock: Clock, who: string | null): Desk 
       return known.state;
     },
     closed: () => damageWords(basename(path), read),
-    note: (bodies, ago) => {
+    note: (bodies, ago, by = who) => {
       const at = clock.now();
       try {
-        const made = noted({ meal, path }, bodies, { at, when: at - ago * 60_000, who }, null);
+        const made = noted({ meal, path }, bodies, { at, when: at - ago * 60_000, who: by }, null);
         look();
         return made;
       } catch (error) {

@@ -5,12 +5,12 @@ import { type Line, plainLine, type Role, segment } from '../../src/chart/line.j
 import { clean, cut, pad, widthOf, wrap } from '../../src/chart/text.js';
 import type { Day } from '../../src/live/journal/day.js';
 import { showLoss } from '../../src/live/journal/names.js';
-import type { CoreNow } from '../../src/live/readings/core-now.js';
-import type { ApplianceHeat } from '../../src/live/state/heat-now.js';
 import type { State, StepState } from '../../src/live/state/state.js';
-import { showCoreHeat, showHeat } from '../../src/problem/degrees.js';
+import { coreWords, heatWords, toServe, underWayWords } from '../../src/live/state/words.js';
 import { clockAt, stepKey } from '../../src/problem/hours.js';
 import { showMinutes } from '../../src/units/show.js';
+
+export { shownCore } from '../../src/live/state/words.js';
 
 /** Calls told at most. */
 const CALLS = 8;
@@ -94,57 +94,4 @@ export function stateLines(day: Day, state: State, width: number, glyphs: Glyphs
       day.remarks.map(({ at, who, text }) => [`${clock(at)} ${clean(who ?? '')}`, clean(text)]),
     ),
   ];
-}
-
-function toServe({ now, serve }: State): string {
-  const left = serve - now;
-  return left >= 0 ? ` (in ${showMinutes(left)})` : ` (${showMinutes(-left)} ago)`;
-}
-
-function underWayWords(step: StepState, now: number, clock: (minute: number) => string): string {
-  const since = `since ${clock(step.start!)}`;
-  if (step.late > 0) return `${since}; should have ended ${showMinutes(step.late)} ago`;
-  return `${since}; until ${clock(step.end!)} (${showMinutes(step.end! - now)} more)`;
-}
-
-function heatWords({ problem }: Day, heat: ApplianceHeat, clock: (minute: number) => string): string {
-  const { unit } = problem.kitchen.appliances[heat.appliance]!.dial;
-  const shown = (celsius: number): string => showHeat(problem, Math.round(celsius), unit);
-  if (heat.lost) return `lost (about ${shown(heat.celsius)})`;
-  if (heat.set === null)
-    return heat.celsius > problem.kitchen.room + 5 ? `off, still about ${shown(heat.celsius)}` : 'off';
-  if (heat.there === null) return `${shown(heat.set)}${heat.mode === null ? '' : `, ${heat.mode}`}`;
-  return `about ${shown(heat.celsius)}, set to ${shown(heat.set)}: there at ${clock(heat.there)}`;
-}
-
-/** `about 41 °C (39 to 43); pull at 55 °C about 18:14 (18:08 to 18:21), rises to 63 °C; by 2 readings, …`. */
-export function coreWords({ problem }: Day, core: CoreNow, clock: (minute: number) => string): string {
-  const { now, pull, atServe, readings } = core;
-  const heat = (celsius: number): string => shownCore(problem, core.step, celsius);
-  const at = (minute: number): string => (Number.isFinite(minute) ? clock(minute) : 'perhaps never');
-  const goal =
-    pull === null
-      ? atServe && `${heat(atServe.likely)} when it is cut`
-      : `pull at ${heat(pull.celsius)} about ${at(pull.at.likely)} (${at(pull.at.low)} to ${at(pull.at.high)})${pull.peak > pull.celsius + 0.5 ? `, rises to ${heat(pull.peak)}` : ''}`;
-  const pace =
-    readings === 0
-      ? 'nothing read yet'
-      : `by ${readings} ${readings === 1 ? 'reading' : 'readings'} ${paceWords(core.pace)}`.trim();
-  return [`about ${heat(now.likely)} now`, ...(goal ? [goal] : []), pace].join('; ');
-}
-
-export function shownCore(problem: Day['problem'], step: number, celsius: number): string {
-  const heated = problem.steps[step]!.options.find(({ place }) => place.kind === 'heated')?.place;
-  const dial = heated?.kind === 'heated' ? problem.kitchen.appliances[heated.appliance]!.dial.unit : undefined;
-  return showCoreHeat(problem, celsius, dial);
-}
-
-/** How sure it is that a piece heats faster or more slowly than was thought. */
-function paceWords(pace: CoreNow['pace']): string {
-  if (pace === null) return '';
-  const { low, likely, high } = pace;
-  const times = `${likely.toFixed(2)} times as fast as was thought (${low.toFixed(2)} to ${high.toFixed(2)})`;
-  if (low > 1) return `very likely it heats faster: ${times}`;
-  if (high < 1) return `very likely it heats more slowly: ${times}`;
-  return `it heats about as was thought: ${times}`;
 }

@@ -1,9 +1,9 @@
 import { beforeAll, describe, expect, test } from 'vitest';
-import { coreWords } from '../../cli/live/state-lines.js';
 import { stepNamed } from '../../src/live/journal/names.js';
 import { type CoreNow, coresNow, expectedEnds } from '../../src/live/readings/core-now.js';
 import { documentOf, stateDocument } from '../../src/live/state/document.js';
 import { stateAt } from '../../src/live/state/state.js';
+import { coreWords } from '../../src/live/state/words.js';
 import { clockAt, minuteAt } from '../../src/problem/hours.js';
 import { Teller } from './day-of.js';
 

@@ -8,28 +8,37 @@ export interface Page {
   readonly style: string;
   readonly script: string;
   /** Marks the page as a whole, for its style. */
-  readonly kind: 'lists' | 'cards';
+  readonly kind: 'lists' | 'cards' | 'wall';
   readonly body: readonly Markup[];
+  /** Besides those that every page has, in its head. */
+  readonly head?: readonly Markup[];
 }
 
-export function pageOf({ title, style, script, kind, body }: Page): string {
-  const policy = [
+/** What it may load, run and ask for: its own style and script; a page of the wall asks where it came from for news. */
+export function policyOf({ style, script, kind }: Pick<Page, 'style' | 'script' | 'kind'>): string {
+  return [
     "default-src 'none'",
     `style-src '${hashOf(style)}'`,
     script === '' ? "script-src 'none'" : `script-src '${hashOf(script)}'`,
+    ...(kind === 'wall' ? ["connect-src 'self'"] : []),
     "base-uri 'none'",
     "form-action 'none'",
   ].join('; ');
+}
+
+export function pageOf(page: Page): string {
+  const { title, style, script, kind, body } = page;
   const head = tag(
     'head',
     {},
     tag('meta', { charset: 'utf-8' }),
-    tag('meta', { 'http-equiv': 'Content-Security-Policy', content: policy }),
+    tag('meta', { 'http-equiv': 'Content-Security-Policy', content: policyOf(page) }),
     tag('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }),
     tag('meta', { name: 'color-scheme', content: 'light dark' }),
     tag('meta', { name: 'referrer', content: 'no-referrer' }),
     tag('title', {}, title),
     tag('style', {}, asIs(style)),
+    ...(page.head ?? []),
   );
   const foot = tag('footer', {}, tag('p', {}, SIGNATURE));
   const scripts = script === '' ? null : tag('script', {}, asIs(script));

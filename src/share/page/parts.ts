@@ -126,7 +126,7 @@ export function cardSection(view: View, card: Card, id: string, level: 'h2' | 'h
   );
 }
 
-export function cautionSection({ cautions }: Shared): Markup | null {
+export function cautionSection({ cautions }: Pick<Shared, 'cautions'>): Markup | null {
   if (cautions.length === 0) return null;
   const items = cautions.map(({ dish, say, source }) =>
     tag(
