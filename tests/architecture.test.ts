@@ -23,11 +23,12 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   chart: ['plan', 'problem', 'units'],
   live: ['solve', 'kernel', 'heat', 'kitchen', 'plan', 'problem', 'safety', 'units'],
   share: ['chart', 'plan', 'problem', 'safety', 'units'],
+  wall: ['chart', 'live', 'plan', 'problem', 'share', 'units'],
 };
 
 /** Packages of src and the folders in which they are at home. Anything else is a new dependency to be thought about. */
 const PACKAGES: Readonly<Record<string, readonly string[]>> = {
-  zod: ['problem', 'plan', 'estimate', 'live', 'share'],
+  zod: ['problem', 'plan', 'estimate', 'live', 'share', 'wall'],
   yaml: ['problem'],
   luxon: ['units', 'problem', 'audit', 'share'],
   'javascript-lp-solver': ['solve'],

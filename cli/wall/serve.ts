@@ -24,6 +24,8 @@ export interface WallOptions {
   readonly bind: string;
   readonly hosts: readonly string[];
   readonly port: number;
+  /** Milliseconds in which a request must have come to its end. */
+  readonly patience?: number;
   /** One line about something that was noted, or was refused. */
   readonly noted: (line: string) => void;
   readonly refused: (line: string) => void;
@@ -39,6 +41,7 @@ const MOST_FOLLOWERS = 600;
 /** Milliseconds between two signs of life, and between two looks at the clock. */
 const BEAT = 5000;
 const LOOK = 500;
+const PATIENCE = 8000;
 
 const HEADERS = {
   'content-security-policy': WALL_POLICY,
@@ -63,8 +66,14 @@ export async function serveWall(desk: Desk, options: WallOptions): Promise<Wall>
   };
   const followers = new Followers((right) => wallNews(see(), right));
   const rate = new Rate();
+  const { patience = PATIENCE } = options;
   const server = createServer(
-    { maxHeaderSize: 8192, headersTimeout: 8000, requestTimeout: 10_000, connectionsCheckingInterval: 1000 },
+    {
+      maxHeaderSize: 8192,
+      headersTimeout: patience,
+      requestTimeout: patience,
+      connectionsCheckingInterval: patience / 8,
+    },
     (request, reply) => {
       answer(request, reply).catch((error: unknown) => {
         options.refused(`${from(request)}  a fault of ours: ${clean(String(error)).slice(0, 200)}`);
