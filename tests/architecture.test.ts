@@ -21,7 +21,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   chance: ['solve', 'kernel', 'heat', 'plan', 'problem'],
   audit: ['plan', 'problem', 'units'],
   chart: ['plan', 'problem', 'units'],
-  live: ['solve', 'kernel', 'heat', 'kitchen', 'plan', 'problem', 'safety', 'units'],
+  live: ['chance', 'solve', 'kernel', 'heat', 'kitchen', 'plan', 'problem', 'safety', 'units'],
   share: ['chart', 'plan', 'problem', 'safety', 'units'],
   wall: ['chart', 'live', 'plan', 'problem', 'share', 'units'],
 };

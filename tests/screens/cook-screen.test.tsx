@@ -1,11 +1,13 @@
 import { appendFileSync } from 'node:fs';
 import { cleanup, render } from 'ink-testing-library';
 import { afterEach, describe, expect, it, vi } from 'vitest';
+import { practiceFor } from '../../cli/cooking/practice.js';
 import { type Proposals, proposalsFor } from '../../cli/cooking/proposals.js';
 import { alarmFor } from '../../cli/screens/cook/alarm.js';
 import { CookScreen } from '../../cli/screens/cook/cook-screen.js';
 import { ASCII, UNICODE } from '../../src/chart/glyphs.js';
 import { widthOf } from '../../src/chart/text.js';
+import { Rehearsal } from '../../src/live/rehearsal/rehearsal.js';
 import { type ADesk, aDesk } from './a-desk.js';
 
 const brush = { colors: 'none', weights: false } as const;
@@ -28,7 +30,15 @@ async function open(clock: string, columns = 80, rows = 24, glyphs = UNICODE, at
     if (bell) rings.push(due);
   };
   const screen = (size = { columns, rows }) => (
-    <CookScreen desk={one.desk} proposals={proposals} glyphs={glyphs} brush={brush} size={size} ring={ring} />
+    <CookScreen
+      desk={one.desk}
+      proposals={proposals}
+      practice={null}
+      glyphs={glyphs}
+      brush={brush}
+      size={size}
+      ring={ring}
+    />
   );
   const app = render(screen());
   const hears = () => app.stdin.listenerCount('readable') > 0;
@@ -176,6 +186,42 @@ describe('the cook’s screen', () => {
     desk.note([{ kind: 'serve', serve: '2026-10-03T20:00:00+01:00' }], 0);
     await vi.waitFor(() => expect(desk.day().planSay.join()).toContain('20:00'), { timeout: 10_000 });
     expect(desk.inForce().filter(({ kind }) => kind === 'plan')).toHaveLength(2);
+  });
+
+  it('rehearses: helpers do their own work, r reads the simulated thermometer, and what is done by the look of it is told', async () => {
+    const one = aDesk('17:20', 'Ines');
+    opened.push(one);
+    const { desk, set } = one;
+    const proposals = proposalsFor(desk, false);
+    planners.push(proposals);
+    const practice = practiceFor(desk, new Rehearsal(1, 'Ines'));
+    for (const [clock, step] of [
+      ['17:00', 'Roast loin/tie'],
+      ['17:08', 'Roast loin/roast'],
+    ] as const) {
+      set(clock);
+      desk.note([...(clock === '17:08' ? [{ kind: 'done', step: 'Roast loin/tie' } as const] : [])], 0);
+      desk.note([{ kind: 'started', step }], 0);
+    }
+    const size = { columns: 100, rows: 30 };
+    const screen = () => (
+      <CookScreen {...{ desk, proposals, practice, size, brush }} glyphs={UNICODE} ring={() => undefined} />
+    );
+    set('18:10');
+    const app = render(screen());
+    await vi.waitFor(() => expect(app.stdin.listenerCount('readable')).toBeGreaterThan(0));
+    await vi.waitFor(() => expect(app.lastFrame()).toContain('Roots/cut'), { timeout: 10_000 });
+    expect(desk.inForce().findLast(({ kind }) => kind === 'started')).toMatchObject({
+      who: 'Tomas',
+      step: 'Roots/cut',
+    });
+    app.stdin.write('r');
+    await vi.waitFor(() => expect(app.lastFrame()).toMatch(/: reading "Roast loin\/roast" \d\dC/));
+    app.stdin.write('\r');
+    await vi.waitFor(() => expect(desk.day().readings).toHaveLength(1));
+    set('19:20');
+    app.rerender(screen());
+    await vi.waitFor(() => expect(app.lastFrame()).toMatch(/Roast loin\/roast; done, by the look of it/));
   });
 
   it('shows help and leaves on q', async () => {

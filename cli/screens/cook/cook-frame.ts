@@ -36,6 +36,8 @@ export interface Sight {
   readonly entries: readonly Entry[];
   /** Numbers of the entries that count. */
   readonly counting: ReadonlySet<number>;
+  /** Steps under way that are done by the look of them, in a rehearsal. */
+  readonly looksDone: ReadonlySet<number>;
   /** A new plan that is offered, or null; whether one is looked for, and whether it would be taken at once. */
   readonly proposal: Answer | null;
   readonly thinking: boolean;

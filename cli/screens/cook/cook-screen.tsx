@@ -4,6 +4,7 @@ import { useEffect, useRef, useState } from 'react';
 import type { Glyphs } from '../../../src/chart/glyphs.js';
 import { viewOf } from '../../../src/chart/view.js';
 import type { Desk } from '../../cooking/desk.js';
+import type { Practice } from '../../cooking/practice.js';
 import type { Proposals } from '../../cooking/proposals.js';
 import { type Brush, paint } from '../../terminal/paint.js';
 import type { Size } from '../parts.js';
@@ -17,6 +18,8 @@ import { chosenOf, itemsOf } from './items.js';
 export interface CookScreenProps {
   readonly desk: Desk;
   readonly proposals: Proposals;
+  /** The simulated kitchen of a rehearsal; null on the day itself. */
+  readonly practice: Practice | null;
   readonly size: Size;
   readonly glyphs: Glyphs;
   readonly brush: Brush;
@@ -28,7 +31,7 @@ export interface CookScreenProps {
 const PACE = 1000;
 const FAST = 200;
 
-export function CookScreen({ desk, proposals, size, glyphs, brush, ring }: CookScreenProps) {
+export function CookScreen({ desk, proposals, practice, size, glyphs, brush, ring }: CookScreenProps) {
   const { exit } = useApp();
   // Keys that come at once see what those before them did, so the state stands outside of React's turns.
   const held = useRef<CookState>(firstState);
@@ -36,6 +39,7 @@ export function CookScreen({ desk, proposals, size, glyphs, brush, ring }: CookS
   const alarm = useRef(alarmFor(desk));
   useEffect(() => {
     const again = (): void => {
+      practice?.look();
       const { due, bell } = alarm.current(desk);
       ring(due, bell);
       proposals.look();
@@ -48,7 +52,7 @@ export function CookScreen({ desk, proposals, size, glyphs, brush, ring }: CookS
       clearInterval(timer);
       for (const stop of deaf) stop();
     };
-  }, [desk, proposals, ring]);
+  }, [desk, proposals, practice, ring]);
 
   const act = (action: Action): void => {
     const items = itemsOf(desk.state());
@@ -60,6 +64,11 @@ export function CookScreen({ desk, proposals, size, glyphs, brush, ring }: CookS
       at,
     );
     held.current = next.state;
+    if (action.do === 'write' && action.line === 'reading ' && practice) {
+      const item = items[at];
+      const line = practice.reading(item?.kind === 'step' ? item.step.id : null) ?? action.line;
+      held.current = { ...held.current, line };
+    }
     if (next.wish === null) return;
     const said = fulfil(desk, proposals, next.wish, items);
     held.current = moved(held.current, { do: 'said', said }, [], 0).state;
@@ -76,7 +85,7 @@ export function CookScreen({ desk, proposals, size, glyphs, brush, ring }: CookS
   });
   return (
     <Box flexDirection="column" width={size.columns} height={size.rows} overflow="hidden">
-      {cookFrame(sightOf(desk, proposals, held.current), held.current, size, glyphs).map((line, row) => (
+      {cookFrame(sightOf(desk, proposals, practice, held.current), held.current, size, glyphs).map((line, row) => (
         <Text key={row} wrap="truncate">
           {paint(line, brush) || ' '}
         </Text>
@@ -85,7 +94,7 @@ export function CookScreen({ desk, proposals, size, glyphs, brush, ring }: CookS
   );
 }
 
-function sightOf(desk: Desk, proposals: Proposals, { cursor }: CookState): Sight {
+function sightOf(desk: Desk, proposals: Proposals, practice: Practice | null, { cursor }: CookState): Sight {
   const [day, state] = [desk.day(), desk.state()];
   const items = itemsOf(state);
   const { problem } = day;
@@ -99,6 +108,7 @@ function sightOf(desk: Desk, proposals: Proposals, { cursor }: CookState): Sight
     speed: desk.clock.speed,
     entries: desk.entries(),
     counting: new Set(desk.inForce().map(({ seq }) => seq)),
+    looksDone: practice?.looksDone() ?? new Set(),
     proposal: proposals.current(),
     thinking: proposals.thinking(),
     atOnce: proposals.atOnce(),

@@ -17,6 +17,8 @@ export interface ListSight {
   readonly items: readonly Item[];
   readonly at: number;
   readonly now: number;
+  /** Steps under way that are done by the look of them, in a rehearsal. */
+  readonly looksDone: ReadonlySet<number>;
   readonly columns: number;
   readonly glyphs: Glyphs;
 }
@@ -111,7 +113,9 @@ function stepTold(sight: ListSight, { id, end, late }: Extract<Item, { kind: 'st
   const due =
     pull !== null && Number.isFinite(pull.at.likely) ? Math.max(pull.at.likely, now) : late > 0 ? now - late : end!;
   const shown = (celsius: number): string => shownCore(day.problem, id, celsius);
+  const looksDone = sight.looksDone.has(id);
   const parts = [
+    ...(looksDone ? ['done, by the look of it'] : []),
     ...(core ? [`about ${shown(core.now.likely)} now`] : []),
     ...(pull
       ? [

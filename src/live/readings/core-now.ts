@@ -154,7 +154,7 @@ function doneOf(day: Day, way: readonly number[], now: number): Done[] {
 }
 
 /** The way of doing a step that was taken: where it really is, else as its row says. */
-function optionOf(
+export function optionOf(
   { steps, kitchen }: Problem,
   id: number,
   row: { readonly appliance: string | null; readonly mode: string | null; readonly pan: string | null } | null,

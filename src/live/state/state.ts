@@ -32,11 +32,18 @@ export interface State {
   readonly cores: readonly CoreNow[];
 }
 
-export function stateAt(day: Day, now: number): State {
+export const stateAt = (day: Day, now: number): State => ({
+  ...standingAt(day, now),
+  serve: day.serve,
+  heats: heatsAt(day, now),
+  cores: coresNow(day, now),
+});
+
+/** The steps and calls alone, which takes no model of heat. */
+export function standingAt(day: Day, now: number): Pick<State, 'now' | 'steps' | 'calls'> {
   const rows = plannedSteps(day);
-  const cores = coresNow(day, now);
   const steps = day.problem.steps.map(({ id }) => stepState(day, id, rows.get(id) ?? null, now));
-  return { now, serve: day.serve, steps, calls: openCalls(day, now), heats: heatsAt(day, now), cores };
+  return { now, steps, calls: openCalls(day, now) };
 }
 
 function stepState(day: Day, id: number, row: StepState['row'], now: number): StepState {
