@@ -18,6 +18,7 @@ export interface ShareOptions extends EffortOptions {
   readonly overwrite?: true;
   readonly alarm: number;
   readonly plan?: string;
+  readonly journal?: string | false;
   readonly json?: true;
 }
 
@@ -33,7 +34,9 @@ export function addShare(program: Command, io: Io, finish: Finish): void {
     .option('-o, --output <dir>', 'write files into this folder (a single format is printed without)')
     .option('--overwrite', 'also over files that this program did not write')
     .option('--alarm <minutes>', 'how long before each event of a calendar it rings', wholeNumber(0, 1440), 5)
-    .option('--plan <json>', 'share this plan, as `plan --json` printed it, instead of working one out');
+    .option('--plan <json>', 'share this plan, as `plan --json` printed it, instead of working one out')
+    .option('--journal <file>', 'share the plan in force in this journal, if not in the one beside the meal')
+    .option('--no-journal', 'work out a plan, whatever the journal beside the meal has');
   addTimes(command);
   addEffort(command)
     .option('--json', 'print the timelines as data')
@@ -45,6 +48,9 @@ Formats: ${FORMATS.map((format) => `${format} (${ABOUT[format]})`).join(', ')}.
 Files are named after the meal and the cook. A calendar that is written anew into the same folder updates the
 events of the one before: those that have changed count up, those that are gone are cancelled. A file that this program
 did not write is left alone unless --overwrite is given.
+
+Once the day has begun, and a journal stands beside the meal (supper.journal.jsonl), its plan is the one that is shared: that
+of now, after all that has changed. --plan and --no-journal share another.
 
 Examples:
   hearthtable share supper.yaml --as text --for Tomas
@@ -103,7 +109,8 @@ async function runShare(io: Io, file: string, options: ShareOptions): Promise<Ex
 }
 
 /** What does not go together. */
-function checkOptions({ as, each, card, output, overwrite, json, plan, serve, for: names }: ShareOptions): void {
+function checkOptions(options: ShareOptions): void {
+  const { as, each, card, output, overwrite, json, plan, journal, serve, for: names } = options;
   const refuse = (say: string, hint: string): never => {
     throw new UsageError(`${say}\nPerhaps: ${hint}`);
   };
@@ -115,6 +122,8 @@ function checkOptions({ as, each, card, output, overwrite, json, plan, serve, fo
   if (output === undefined && (each || overwrite))
     refuse(`--${each ? 'each' : 'overwrite'} is about files in a folder.`, '-o .');
   if (each && names) refuse('--each writes a file for every cook, --for says which.', 'one of the two');
+  if (typeof journal === 'string' && plan !== undefined)
+    refuse('--plan and --journal each say which plan.', 'one of the two');
   if (plan !== undefined && serve !== undefined)
     refuse('A plan has its serving time: --serve does not go with --plan.', 'leave --serve out');
 }

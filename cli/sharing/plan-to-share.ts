@@ -1,13 +1,17 @@
-/** The plan that is shared: worked out as `plan` does, or one that was printed before. */
-import { readFileSync } from 'node:fs';
+/** The plan that is shared: that of the day's journal, one that was printed before, or one worked out as `plan` does. */
+import { existsSync, readFileSync } from 'node:fs';
+import { basename } from 'node:path';
 import { clean } from '../../src/chart/text.js';
 import { type PlanDocument, planDocument } from '../../src/plan/document.js';
+import { clockAt, minuteAt } from '../../src/problem/hours.js';
 import type { Problem } from '../../src/problem/problem.js';
 import { readProblemFile } from '../../src/problem/read.js';
 import { type EffortOptions, timesIn } from '../commands/effort-options.js';
 import { openProblem } from '../commands/problem-file.js';
 import { EXIT, type ExitCode, UsageError } from '../exit.js';
 import type { Io } from '../io.js';
+import { journalBeside } from '../journal/journal-file.js';
+import { openDay } from '../journal/open-day.js';
 import { workOut } from '../solving/aside.js';
 import { checked, noPlan, violationsIn } from '../solving/checked.js';
 
@@ -16,7 +20,7 @@ interface Planned {
   readonly plan: PlanDocument;
 }
 
-type Wanted = EffortOptions & { readonly plan?: string };
+type Wanted = EffortOptions & { readonly plan?: string; readonly journal?: string | false };
 
 /** `code`: it ends here, and why has been said. */
 export async function planToShare(
@@ -26,6 +30,11 @@ export async function planToShare(
   watched: boolean,
 ): Promise<Planned | { readonly code: ExitCode }> {
   if (options.plan !== undefined) return planAsPrinted(io, file, options.plan, options);
+  const journal = options.journal ?? journalBeside(file);
+  if (journal !== false && (options.journal !== undefined || existsSync(journal))) {
+    const inForce = await planInForce(io, file, journal, options);
+    if (inForce !== null) return inForce;
+  }
   const meal = await openProblem(io, file, timesIn(options));
   if (!meal) return { code: EXIT.usage };
   const { problem } = meal;
@@ -37,6 +46,29 @@ export async function planToShare(
   }
   await checked(problem, plan);
   return { problem, plan };
+}
+
+/** That of the journal, which is told; null where it has none. */
+async function planInForce(
+  io: Io,
+  file: string,
+  journal: string,
+  { serve, start }: Wanted,
+): Promise<Planned | { readonly code: ExitCode } | null> {
+  if (!existsSync(journal)) throw new UsageError(`${journal}: there is no such file.\nPerhaps: --no-journal`);
+  const opened = await openDay(io, file, journal);
+  if (opened === null) return { code: EXIT.usage };
+  const { day, inForce } = opened.rebuilt;
+  const taken = inForce.findLast(({ kind }) => kind === 'plan');
+  if (day.plan === null || taken === undefined) return null;
+  const said = serve !== undefined ? '--serve' : start !== undefined ? '--start' : null;
+  if (said !== null)
+    throw new UsageError(
+      `${journal} has the plan of the day, with its times: ${said} does not go with it.\nPerhaps: --no-journal works out another`,
+    );
+  const at = clockAt(day.problem, Math.floor(minuteAt(day.problem, taken.when)));
+  io.stderr.write(`This is the plan in ${basename(journal)}, taken at ${at}. --no-journal works out another.\n`);
+  return { problem: day.problem, plan: day.plan };
 }
 
 async function planAsPrinted(

@@ -2,10 +2,11 @@
 import { calendarOf, PRODUCT } from './calendar.js';
 import type { Shared } from './content.js';
 import { markdownOfCards, markdownOfLists } from './markdown.js';
+import { ownView } from './own-view.js';
 import { pageOfCards, pageOfLists } from './page/pages.js';
 import { pictureFile } from './picture/picture.js';
 import { textOfCards, textOfLists } from './text.js';
-import { SIGNATURE } from './words.js';
+import { SIGNATURE, titleWords } from './words.js';
 
 export const FORMATS = ['ics', 'html', 'svg', 'md', 'text'] as const;
 export type Format = (typeof FORMATS)[number];
@@ -29,8 +30,7 @@ export function rendered(shared: Shared, format: Format, options: RenderOptions)
 const RENDER: Readonly<Record<Format, (shared: Shared, options: RenderOptions) => string>> = {
   ics: calendarOf,
   html: pageOfLists,
-  // The picture of one cook's day is the whole chart: what others do around it is what it is for.
-  svg: ({ view }) => pictureFile(view),
+  svg: (shared) => pictureFile(shared.who ? ownView(shared.view, shared.who) : shared.view, titleWords(shared)),
   md: markdownOfLists,
   text: textOfLists,
 };

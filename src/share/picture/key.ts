@@ -24,11 +24,14 @@ interface Entry {
 /** Entries from left to right on as many lines as they take, from `top` down. */
 export function keyOf(view: View, top: number): { readonly drawn: Markup; readonly bottom: number } {
   const used = new Set<Texture>(view.steps.map((step) => textureOf(step.work)));
+  const dishes = new Set(view.steps.map(({ dish }) => dish));
   const entries = [
-    ...view.dishes.map(({ letter, name, index }) => {
-      const served = view.problem.dishes[index]!.served ? '' : ' (component)';
-      return swatch(`key bar d${index % DISH_COLOURS}`, letter, `${name}${served}`, null);
-    }),
+    ...view.dishes
+      .filter(({ index }) => dishes.has(index))
+      .map(({ letter, name, index }) => {
+        const served = view.problem.dishes[index]!.served ? '' : ' (component)';
+        return swatch(`key bar d${index % DISH_COLOURS}`, letter, `${name}${served}`, null);
+      }),
     ...TEXTURES.filter(([texture]) => used.has(texture)).map(([texture, words]) =>
       swatch('key bar', '', words, texture),
     ),

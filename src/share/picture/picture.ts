@@ -15,8 +15,8 @@ import { pictureStyle } from './style.js';
 const MARGIN = 16;
 
 /** A file of its own, by day: for a message, a document or a sheet of paper. */
-export function pictureFile(view: View, look: Look = 'place'): string {
-  const { drawn, height } = pictureParts(view, look, 44);
+export function pictureFile(view: View, title: string = clean(view.problem.title)): string {
+  const { drawn, height } = pictureParts(view, 'place', 44);
   const attributes = {
     xmlns: 'http://www.w3.org/2000/svg',
     viewBox: `${-MARGIN} ${-MARGIN} ${WIDTH + 2 * MARGIN} ${height + 2 * MARGIN}`,
@@ -29,11 +29,11 @@ export function pictureFile(view: View, look: Look = 'place'): string {
   const svg = tag(
     'svg',
     attributes,
-    tag('title', {}, clean(view.problem.title)),
+    tag('title', {}, title),
     tag('desc', {}, `${servingWords(view)}. ${SIGNATURE}`),
     tag('style', {}, asIs(pictureStyle(DAY))),
     tag('rect', paper),
-    tag('text', { class: 'heading', x: 0, y: 12 }, clean(view.problem.title)),
+    tag('text', { class: 'heading', x: 0, y: 12 }, title),
     tag('text', { class: 'small', x: 0, y: 30 }, servingWords(view)),
     drawn,
   );
