@@ -19,6 +19,8 @@ export interface Answer {
   readonly plan: PlanDocument | null;
   readonly changes: readonly Change[];
   readonly say: readonly string[];
+  /** Names of dishes that are still wanted and have no place in the plan any more. */
+  readonly leftOut: readonly string[];
 }
 
 /** Questions have numbers, so that an answer is known to be of the latest. */
@@ -36,12 +38,14 @@ const TOLD = 2;
 export function answerTo({ problem, plan, happened, expected }: Question): Answer {
   const found = reshuffle(problem, plan, happened, { seed: SEED, expected });
   const { changes, say, leftOut, overrun } = found;
-  if (found.plan === null) return { plan: null, changes, say };
+  const names = leftOut.map((dish) => problem.dishes[dish]!.name);
+  if (found.plan === null) return { plan: null, changes, say, leftOut: names };
   const dropped = new Set([...happened.dropped, ...leftOut]);
   const { violations } = audit(problem, found.plan, { ...happened, dropped, expected, overrun });
-  if (violations.length === 0) return { plan: found.plan, changes, say };
+  if (violations.length === 0) return { plan: found.plan, changes, say, leftOut: names };
   const rules = violations.slice(0, TOLD).map((violation) => violation.say);
-  return { plan: null, changes: [], say: ['The new plan that was found is not right, so it is not shown.', ...rules] };
+  const wrong = ['The new plan that was found is not right, so it is not shown.', ...rules];
+  return { plan: null, changes: [], say: wrong, leftOut: [] };
 }
 
 /** The answer, or the fault of ours that kept it. */

@@ -46,12 +46,13 @@ export function proposalsFor(desk: Desk, atOnceFirst: boolean): Proposals {
     (answer) => {
       thinking = false;
       offered = isWorthSaying(answer) && wordsOf(answer) !== left ? answer : null;
-      if (offered?.plan && atOnce) take();
+      // Whether a dish is given up is never settled unasked.
+      if (offered?.plan && atOnce && offered.leftOut.length === 0) take();
       tell();
     },
     (fault) => {
       thinking = false;
-      offered = { plan: null, changes: [], say: [`No new plan, by a fault of ours: ${fault}`] };
+      offered = { plan: null, changes: [], say: [`No new plan, by a fault of ours: ${fault}`], leftOut: [] };
       tell();
     },
   );
@@ -96,7 +97,7 @@ export function proposalsFor(desk: Desk, atOnceFirst: boolean): Proposals {
     atOnce: () => atOnce,
     setAtOnce: (wanted) => {
       atOnce = wanted;
-      if (wanted && offered?.plan) take();
+      if (wanted && offered?.plan && offered.leftOut.length === 0) take();
     },
     ask: () => {
       left = null;
@@ -134,7 +135,7 @@ const runsLate = (desk: Desk): boolean =>
   desk.state().steps.some(({ standing, late }) => standing !== 'dropped' && late >= LATE);
 
 /** A step under way that ends some minutes sooner or later, and nothing else, is no new plan. */
-const isWorthSaying = ({ plan, changes }: Answer): boolean =>
-  plan === null || changes.some(({ kind }) => kind !== 'end');
+const isWorthSaying = ({ plan, changes, leftOut }: Answer): boolean =>
+  plan === null || leftOut.length > 0 || changes.some(({ kind }) => kind !== 'end');
 
 const wordsOf = ({ say }: Answer): string => say.join(' ');

@@ -93,5 +93,12 @@ export function stateLines(day: Day, state: State, width: number, glyphs: Glyphs
       'Notes',
       day.remarks.map(({ at, who, text }) => [`${clock(at)} ${clean(who ?? '')}`, clean(text)]),
     ),
+    ...list(
+      'Cautions',
+      (day.plan?.cautions ?? []).map(({ dish, say, source }) => [
+        `${glyphs.caution} ${clean(dish ?? 'all')}`,
+        `${clean(say)} (${clean(source)})`,
+      ]),
+    ),
   ];
 }

@@ -180,6 +180,15 @@ describe('the cook’s screen', () => {
     await vi.waitFor(() => expect(desk.day().planSay.join()).toContain('19:40'), { timeout: 10_000 });
   });
 
+  it('asks before a dish is left out, even where new plans are taken at once', async () => {
+    const { desk, seen, press } = await open('18:40', 100, 30, UNICODE, true);
+    desk.note([{ kind: 'lost', what: { kind: 'appliance', appliance: 'oven' } }], 0);
+    await vi.waitFor(() => expect(seen()).toMatch(/New plan without .*Roast loin/), { timeout: 10_000 });
+    expect(desk.inForce().filter(({ kind }) => kind === 'plan')).toHaveLength(1);
+    await press('y', 'The new plan is taken');
+    expect(desk.day().plan!.steps.filter(({ dish }) => dish === 'Roast loin')).toEqual([]);
+  });
+
   it('does not offer what was worked out before something else happened', async () => {
     const { desk } = await open('17:20', 100, 30, UNICODE, true);
     desk.note([{ kind: 'serve', serve: '2026-10-03T19:30:00+01:00' }], 0);

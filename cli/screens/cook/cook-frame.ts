@@ -12,7 +12,7 @@ import type { Entry } from '../../../src/live/journal/entries.js';
 import { entryWords } from '../../../src/live/journal/words.js';
 import type { State } from '../../../src/live/state/state.js';
 import { clockAt } from '../../../src/problem/hours.js';
-import { showMinutes } from '../../../src/units/show.js';
+import { showList, showMinutes } from '../../../src/units/show.js';
 import type { Answer } from '../../cooking/new-plan.js';
 import { fitted, hint, hintsWithin, keyLines, listed, type Size, spread } from '../parts.js';
 import { changeLines } from './change-lines.js';
@@ -149,10 +149,12 @@ function footLines({ closed, proposal }: Sight, screen: CookState, columns: numb
 /** A new plan in a few words, and the keys for it. */
 function offerLines(proposal: Answer | null, columns: number, glyphs: Glyphs): Line[] {
   if (proposal === null) return [];
-  const { plan, say } = proposal;
-  const lines = messageLines(`${plan ? 'New plan: ' : ''}${say.join(' ')}`, columns - 2, glyphs);
+  const { plan, say, leftOut } = proposal;
+  const without = leftOut.length === 0 ? '' : ` without ${showList(leftOut)}`;
+  const role = leftOut.length > 0 ? 'warn' : 'plain';
+  const lines = messageLines(`${plan ? `New plan${without}: ` : ''}${say.join(' ')}`, columns - 2, glyphs);
   const told = lines.map(
-    (text, row): Line => [segment(row === 0 ? ` ${glyphs.caution} ` : '   ', 'warn'), segment(text)],
+    (text, row): Line => [segment(row === 0 ? ` ${glyphs.caution} ` : '   ', 'warn'), segment(text, role)],
   );
   const keys = plan ? [...hint('y', 'take it'), ...hint('n', 'keep the old plan')] : hint('n', 'I have read it');
   return [...told, [segment('  '), ...keys, ...hint('v', 'what changes')]];
