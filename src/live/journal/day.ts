@@ -79,16 +79,34 @@ export function grown(day: Day, added: readonly string[], guests: Day['guests'])
   return { ...day, added, guests, problem: forGuests(read.problem, guests) };
 }
 
-/** The planned times of steps, by id; what the plan leaves out is absent. */
-export function plannedSteps({
-  problem,
-  plan,
-}: Pick<Day, 'problem' | 'plan'>): Map<number, PlanDocument['steps'][number]> {
+/** What was told of a plan before: a plan and its problem never change. */
+export function told<T>(
+  make: (problem: Problem, plan: PlanDocument) => T,
+): (problem: Problem, plan: PlanDocument) => T {
+  const known = new WeakMap<PlanDocument, { readonly problem: Problem; readonly value: T }>();
+  return (problem, plan) => {
+    const before = known.get(plan);
+    if (before?.problem === problem) return before.value;
+    const value = make(problem, plan);
+    known.set(plan, { problem, value });
+    return value;
+  };
+}
+
+type Rows = ReadonlyMap<number, PlanDocument['steps'][number]>;
+
+const NO_ROWS: Rows = new Map();
+
+const rowsOf = told((problem, plan): Rows => {
   const ids = new Map(problem.steps.map(({ id }) => [stepKey(problem, id), id]));
   const rows = new Map<number, PlanDocument['steps'][number]>();
-  for (const row of plan?.steps ?? []) {
+  for (const row of plan.steps) {
     const id = ids.get(`${row.dish}/${row.step}`);
     if (id !== undefined) rows.set(id, row);
   }
   return rows;
-}
+});
+
+/** The planned times of steps, by id; what the plan leaves out is absent. */
+export const plannedSteps = ({ problem, plan }: Pick<Day, 'problem' | 'plan'>): Rows =>
+  plan === null ? NO_ROWS : rowsOf(problem, plan);

@@ -1,7 +1,7 @@
 /** The calls of the plan in force as the day has gone: which still matter. */
 import { type CallKind, toldCalls } from '../../plan/calls.js';
 import type { CallRow } from '../../plan/document.js';
-import { type Day, plannedSteps } from '../journal/day.js';
+import { type Day, plannedSteps, told } from '../journal/day.js';
 
 export interface Call {
   readonly row: CallRow;
@@ -13,10 +13,10 @@ export interface Call {
   readonly step: number | null;
 }
 
-export function callsOfPlan(day: Day): Call[] {
-  const { problem, plan } = day;
-  if (plan === null) return [];
-  const ids = new Map([...plannedSteps(day)].map(([id, row]) => [`${row.dish}/${row.step}`, id]));
+export const callsOfPlan = ({ problem, plan }: Day): readonly Call[] => (plan === null ? [] : callsOf(problem, plan));
+
+const callsOf = told((problem, plan): Call[] => {
+  const ids = new Map([...plannedSteps({ problem, plan })].map(([id, row]) => [`${row.dish}/${row.step}`, id]));
   const seen = new Map<string, number>();
   return toldCalls(problem, plan).map(({ call: row, kind, subject, minute: at }): Call => {
     const about = [kind, subject.join('/'), ...(kind === 'start' || kind === 'end' ? [row.cook ?? ''] : [])]
@@ -27,7 +27,7 @@ export function callsOfPlan(day: Day): Call[] {
     const key = turn === 1 ? about : `${about} (${turn})`;
     return { row, at, kind, key, step: ids.get(`${row.dish}/${row.step}`) ?? null };
   });
-}
+});
 
 /** Minutes after which a call that nobody can tick off (a look, a dial) is taken for heeded, where nothing else shows it. */
 const STALE = 10;
