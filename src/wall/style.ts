@@ -17,6 +17,7 @@ const OWN = `
 .wall button:disabled{opacity:.55}
 .wall .done button{font-weight:400;border-width:1px}
 #stale,#answer,.wall [data-part=trouble],.wall [data-part=changed]{padding:.75rem;background:var(--caution);border-left:.3rem solid var(--accent);margin:0 0 .75rem}
+.wall [data-part=changed]{margin-top:.75rem}
 #stale{font-weight:700}
 #answer{position:sticky;top:0;z-index:1}
 .wall dt{font-weight:700}
