@@ -49,16 +49,25 @@ interface Post {
 
 function inThread(hear: (told: Told) => void): Post {
   let last = 0;
-  const worker = new Worker(THREAD);
-  worker.on('message', hear);
-  worker.on('error', (error) => hear({ number: last, fault: error.message }));
-  worker.unref();
+  const begin = (): Worker => {
+    const worker = new Worker(THREAD);
+    worker.on('message', hear);
+    worker.on('error', (error) => {
+      // A thread with a fault of its own is gone; the next question finds another.
+      current = null;
+      hear({ number: last, fault: error.message });
+    });
+    worker.unref();
+    return worker;
+  };
+  let current: Worker | null = begin();
   return {
     post: (asked) => {
       last = asked.number;
-      worker.postMessage(asked);
+      current ??= begin();
+      current.postMessage(asked);
     },
-    close: () => void worker.terminate(),
+    close: () => void current?.terminate(),
   };
 }
 

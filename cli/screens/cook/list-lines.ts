@@ -1,7 +1,7 @@
 /** The list of the cook's screen: what is under way, with its core, then what comes next, with the time until then. */
 import { type Glyphs, inGlyphs } from '../../../src/chart/glyphs.js';
 import { type Line, lineWidth, type Role, segment } from '../../../src/chart/line.js';
-import { clean, cut, pad, wrap } from '../../../src/chart/text.js';
+import { clean, cut, pad, widthOf, wrap } from '../../../src/chart/text.js';
 import type { Day } from '../../../src/live/journal/day.js';
 import type { State } from '../../../src/live/state/state.js';
 import { clockAt, stepKey } from '../../../src/problem/hours.js';
@@ -26,6 +26,8 @@ export interface ListSight {
 /** Minutes below which seconds count, and above which only hours do. */
 const CLOSE = 10;
 const FAR = 100;
+/** Columns of a countdown behind its clock time: ` 99 min late`. */
+const COUNT = 12;
 /** Rows that the line under the cursor may take. */
 const ROOMY = 3;
 
@@ -63,21 +65,19 @@ interface Told {
 }
 
 function itemLines(sight: ListSight, item: Item, chosen: boolean): Line[] {
-  const { columns, glyphs } = sight;
+  const { day, now, columns, glyphs } = sight;
   const { when, role, who, text } = item.kind === 'step' ? stepTold(sight, item.step) : callTold(sight, item.call);
-  const lead = `${chosen ? glyphs.pointer : ' '}${pad(when, 17, glyphs.ellipsis)}${who === '' ? '' : `${who}: `}`;
-  const told = inGlyphs(text, glyphs);
-  const room = columns - 19;
-  const all = wrap(`${who === '' ? '' : `${who}: `}${told}`, room);
-  const rows = !chosen
-    ? [cut(all.join(' '), room, glyphs.ellipsis)]
-    : all.length <= ROOMY
-      ? all
-      : [...all.slice(0, ROOMY - 1), cut(all.slice(ROOMY - 1).join(' '), room, glyphs.ellipsis)];
-  const start = lead.slice(0, 18);
+  // A clock of 12 hours takes more room than one of 24.
+  const column = widthOf(clockAt(day.problem, Math.floor(now))) < 6 ? COUNT + 5 : COUNT + 8;
+  const room = Math.max(16, columns - column - 2);
+  const all = wrap(`${who === '' ? '' : `${who}: `}${inGlyphs(text, glyphs)}`, room);
+  const most = chosen ? ROOMY : 1;
+  const rows =
+    all.length <= most ? all : [...all.slice(0, most - 1), cut(all.slice(most - 1).join(' '), room, glyphs.ellipsis)];
+  const lead = `${chosen ? glyphs.pointer : ' '}${pad(when, column, glyphs.ellipsis)}`;
   return rows.map(
     (words, row): Line => [
-      segment(row === 0 ? start : ' '.repeat(18), chosen && row === 0 ? 'cursor' : role),
+      segment(row === 0 ? lead : ' '.repeat(column + 1), chosen && row === 0 ? 'cursor' : role),
       segment(' '),
       segment(words, chosen ? 'strong' : 'plain'),
     ],
