@@ -1,5 +1,5 @@
 /** A QR code (ISO/IEC 18004) as lines for a terminal, dark on light whatever the terminal's colours are, where it has any. */
-import qrcode from 'qrcode-generator';
+import encoded from 'qr';
 
 export interface CodeLook {
   readonly unicode: boolean;
@@ -11,14 +11,7 @@ const QUIET = 4;
 
 /** Whether each module is dark, with the light around it. */
 export function modulesOf(text: string): boolean[][] {
-  const code = qrcode(0, 'L');
-  code.addData(text, 'Byte');
-  code.make();
-  const size = code.getModuleCount();
-  const at = (row: number, column: number): boolean =>
-    row >= 0 && column >= 0 && row < size && column < size && code.isDark(row, column);
-  const all = Array.from({ length: size + 2 * QUIET }, (_, index) => index - QUIET);
-  return all.map((row) => all.map((column) => at(row, column)));
+  return encoded(text, 'raw', { ecc: 'low', border: QUIET });
 }
 
 export function codeLines(text: string, { unicode, colors }: CodeLook): string[] {
