@@ -8,8 +8,6 @@ import { join } from 'node:path';
 import { build } from 'esbuild';
 
 const FOLDER = 'dist/cli';
-/** Packages that bring no text of their own: the file whose first comment says whose they are and that they are under the MIT licence. */
-const IN_SOURCE = { 'qrcode-generator': 'dist/qrcode.js' };
 
 rmSync(FOLDER, { recursive: true, force: true });
 const { metafile } = await build({
@@ -45,31 +43,17 @@ function foldersOf(files) {
 function licences(folders) {
   const parts = folders.map((folder) => {
     const { name, version, license } = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'));
-    const texts = IN_SOURCE[name] ? inSource(folder, IN_SOURCE[name]) : inFiles(name, folder);
+    const texts = licenceFiles(name, folder).map((file) => readFileSync(file, 'utf8').trim());
     return `${name} ${version} (${license})\n\n${texts.join('\n\n')}\n`;
   });
   const rule = `\n${'-'.repeat(80)}\n\n`;
   return `The command contains these packages, or parts of them, under their own licences.\n${rule}${parts.join(rule)}`;
 }
 
-/** That comment, and the licence's words, which are the same as in ours. */
-function inSource(folder, file) {
-  const lines = readFileSync(join(folder, file), 'utf8').split('\n');
-  const comment = lines
-    .slice(
-      0,
-      lines.findIndex((line) => !line.startsWith('//')),
-    )
-    .join('\n');
-  if (!/MIT license/i.test(comment)) throw new Error(`${folder}/${file} does not say that it is under the MIT licence`);
-  const own = readFileSync('LICENSE', 'utf8');
-  return [comment, own.slice(own.indexOf('Permission is hereby granted')).trim()];
-}
-
-function inFiles(name, folder) {
+function licenceFiles(name, folder) {
   // Yoga says that it is Meta's and under the MIT licence, as React is, but brings no text of it.
   const home = name === 'yoga-layout' ? 'node_modules/react' : folder;
   const files = readdirSync(home).filter((file) => /^(licen[cs]e|notice)/i.test(file));
   if (files.length === 0) throw new Error(`${name} has no licence text in ${home}`);
-  return files.map((file) => readFileSync(join(home, file), 'utf8').trim());
+  return files.map((file) => join(home, file));
 }
