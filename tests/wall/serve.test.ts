@@ -1,4 +1,5 @@
 /** The wall over real HTTP: what is tapped reaches the journal, what is noted reaches the phones, and what is not asked for properly changes nothing. */
+import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { connect } from 'node:net';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { isRefusal } from '../../src/live/journal/names.js';
@@ -230,6 +231,29 @@ describe('a request that is not in order', () => {
     expect(await raw('\u0016\u0003\u0001\u0002\u0000\u0001')).toMatch(/^HTTP\/1.1 400 /);
     expect(await raw(`GET / HTTP/1.1\r\nX: ${'y'.repeat(20_000)}\r\n\r\n`)).toMatch(/^HTTP\/1.1 4/);
     expect((await fetch(kitchen.url('look'))).status).toBe(200);
+  });
+});
+
+describe('a journal', () => {
+  it('that is gone or damaged is only told of, on every page', async () => {
+    const stop = new AbortController();
+    const phone = newsFrom(kitchen.url('Ines', 'events'), stop.signal);
+    expect((await phone.next()).value!.trouble).toBe('');
+    const text = readFileSync(kitchen.journal, 'utf8');
+    writeFileSync(kitchen.journal, `${text}no entry\n${text.split('\n')[0]}\n`);
+    const { value } = await phone.next();
+    expect(value!.trouble).toContain('the journal is damaged');
+    expect(value!.now).not.toContain('<button');
+    const refused = await kitchen.tap('Ines', TIE);
+    expect(refused.status).toBe(409);
+    rmSync(kitchen.journal);
+    expect((await phone.next()).value!.trouble).toContain('The journal has no plan any more.');
+    expect((await kitchen.tap('Ines', TIE)).status).toBe(409);
+    // Put back, all goes on.
+    writeFileSync(kitchen.journal, text);
+    expect((await phone.next()).value!.trouble).toBe('');
+    expect((await kitchen.tap('Ines', TIE)).status).toBe(200);
+    stop.abort();
   });
 });
 
