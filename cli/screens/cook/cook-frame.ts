@@ -2,7 +2,7 @@
 import { chartOf } from '../../../src/chart/chart.js';
 import { dayAt } from '../../../src/chart/clock.js';
 import { type Glyphs, inGlyphs } from '../../../src/chart/glyphs.js';
-import { type Line, plainLine, segment } from '../../../src/chart/line.js';
+import { type Line, lineWidth, plainLine, segment } from '../../../src/chart/line.js';
 import { cautionLines } from '../../../src/chart/report.js';
 import { evenScale } from '../../../src/chart/scale.js';
 import { clean, cut, widthOf, wrap } from '../../../src/chart/text.js';
@@ -51,6 +51,8 @@ const PAST = 20;
 const COLUMN = 2;
 /** The chart's window moves on by so many minutes at once. */
 const STEP = 15;
+/** Rows from which the chart has more than half of them. */
+const ROOMY = 24;
 const SMALLEST: Size = { columns: 60, rows: 18 };
 
 export function cookFrame(sight: Sight, screen: CookState, size: Size, glyphs: Glyphs): Line[] {
@@ -90,13 +92,17 @@ function headLines({ day, view, state, now, speed, thinking, atOnce }: Sight, co
   const done = state.steps.filter(({ standing }) => standing === 'done').length;
   const planning = thinking ? 'planning; ' : atOnce ? 'new plans at once; ' : '';
   const rehearsed = speed === 1 ? '' : `rehearsal ${speed}${glyphs.times}; `;
+  const start: Line = [segment(` ${inGlyphs(serve, glyphs)}`, 'strong'), segment(cautions, 'warn')];
+  const count = `${done} of ${state.steps.length}`;
+  const ends = [
+    `${rehearsed}${planning}${count} steps done `,
+    `${planning}${count} steps done `,
+    `${planning}${count} `,
+  ];
+  const end = ends.find((text) => lineWidth(start) + widthOf(text) + 2 <= columns) ?? '';
   return [
     spread([segment(` ${title}`, 'title')], [segment(clock, 'landing')], columns),
-    spread(
-      [segment(` ${inGlyphs(serve, glyphs)}`, 'strong'), segment(cautions, 'warn')],
-      [segment(`${rehearsed}${planning}${done} of ${state.steps.length} steps done `, 'dim')],
-      columns,
-    ),
+    spread(start, [segment(end, 'dim')], columns),
   ];
 }
 
@@ -189,7 +195,7 @@ function chartPart({ view, now }: Sight, screen: CookState, columns: number, row
     );
     return bars.length === 0 ? [] : [{ lane, at, away: Math.min(...bars.map(away)) }];
   });
-  const most = Math.max(3, Math.floor(rows * 0.55) - chart.axis.length);
+  const most = Math.max(3, Math.floor(rows * (rows < ROOMY ? 0.45 : 0.55)) - chart.axis.length);
   const kept = [...seen].sort((a, b) => a.away - b.away || a.at - b.at).slice(0, most);
   return [...chart.axis, ...kept.sort((a, b) => a.at - b.at).map(({ lane }) => chart.draw(lane))];
 }
