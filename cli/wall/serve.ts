@@ -14,7 +14,7 @@ import { entriesFor, tapShape } from '../../src/wall/tap.js';
 import type { Desk } from '../cooking/desk.js';
 import { UsageError } from '../exit.js';
 import { bodyOf } from './body.js';
-import { Followers } from './followers.js';
+import { Followers, type News } from './followers.js';
 import { type Link, rightOf } from './links.js';
 import { Rate } from './rate.js';
 
@@ -64,7 +64,17 @@ export async function serveWall(desk: Desk, options: WallOptions): Promise<Wall>
       seen = { day, state, inForce, items: itemsOf(day, state, inForce), closed };
     return seen;
   };
-  const followers = new Followers((right) => wallNews(see(), right));
+  let told = new Map<Right, News>();
+  let toldOf: Seen | null = null;
+  /** The same thing for all who have a right, until something has changed. */
+  const newsFor = (right: Right): News => {
+    const now = see();
+    if (now !== toldOf) [told, toldOf] = [new Map(), now];
+    const news = told.get(right) ?? wallNews(now, right);
+    told.set(right, news);
+    return news;
+  };
+  const followers = new Followers(newsFor);
   const rate = new Rate();
   const { patience = PATIENCE } = options;
   const server = createServer(

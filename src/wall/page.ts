@@ -38,8 +38,8 @@ export function wallPage(seen: Seen, right: Right): string {
   });
 }
 
-/** What a phone is sent: every section as markup. */
-export function wallNews(seen: Seen, right: Right): string {
+/** What a phone is sent: sections as markup, empty where they have nothing. */
+export function wallNews(seen: Seen, right: Right): Record<SectionName, string> {
   const parts = sectionsFor(seen, right);
-  return JSON.stringify(Object.fromEntries(SECTIONS.map((name) => [name, parts[name]?.markup ?? ''])));
+  return Object.fromEntries(SECTIONS.map((name) => [name, parts[name]?.markup ?? ''])) as Record<SectionName, string>;
 }

@@ -40,9 +40,11 @@ export function sectionsFor(seen: Seen, right: Right): Record<SectionName, Marku
   const open = items.calls.filter((call) => call.open && mine(call));
   const due = open.filter(({ at }) => at <= state.now);
   const next = open.filter(({ at }) => at > state.now).slice(0, NEXT);
-  const row = (item: Item): Markup => rowOf(seen, right, item, right.kind !== 'cook' || item.cooks.length !== 1);
-  const list = (rows: readonly Item[], none: string): Markup =>
-    rows.length === 0 ? tag('p', {}, none) : tag('ol', { class: 'calls' }, ...rows.map(row));
+  // Whole lists tell no minutes to come, which would send all of them anew every minute.
+  const list = (rows: readonly Item[], none: string, counted = false): Markup =>
+    rows.length === 0
+      ? tag('p', {}, none)
+      : tag('ol', { class: 'calls' }, ...rows.map((item) => rowOf(seen, right, item, counted)));
   const own = items.calls.filter(({ cooks }) => right.kind === 'cook' && cooks.includes(right.who));
   const doneOf = (calls: readonly CallItem[]): string =>
     `${calls.filter((call) => !call.open).length} of ${calls.length} done`;
@@ -51,8 +53,8 @@ export function sectionsFor(seen: Seen, right: Right): Record<SectionName, Marku
     top: topOf(seen, right),
     trouble: closed === null ? null : tag('p', {}, `Nothing can be ticked off: ${closed}`),
     changed: changesOf(seen),
-    now: section('Now', list([...items.underWay.filter(mine), ...due], 'Nothing is due.'), othersAtWork(late)),
-    next: section('Next', list(next, open.length === 0 ? 'Nothing more.' : 'Nothing after that.')),
+    now: section('Now', list([...items.underWay.filter(mine), ...due], 'Nothing is due.', true), othersAtWork(late)),
+    next: section('Next', list(next, open.length === 0 ? 'Nothing more.' : 'Nothing after that.', true)),
     own:
       right.kind === 'cook'
         ? section(
@@ -116,7 +118,7 @@ function changesOf({ day, state, inForce, items }: Seen): Markup | null {
   );
 }
 
-function rowOf(seen: Seen, right: Right, item: Item, named: boolean): Markup {
+function rowOf(seen: Seen, right: Right, item: Item, counted: boolean): Markup {
   const { day, state } = seen;
   const { problem } = day;
   const done = item.kind === 'call' && !item.open;
@@ -127,8 +129,15 @@ function rowOf(seen: Seen, right: Right, item: Item, named: boolean): Markup {
       ? `under way ${underWayWords(item.step, state.now, clock)}`
       : done
         ? 'done'
-        : fromNow(item.at - state.now);
-  const was = item.kind === 'call' && item.was !== null && !done ? `, was ${clock(item.was)}` : '';
+        : counted
+          ? fromNow(item.at - state.now)
+          : item.at < state.now
+            ? 'late'
+            : '';
+  const was = item.kind === 'call' && item.was !== null && !done ? `was ${clock(item.was)}` : '';
+  const who = item.cooks.length === 0 ? ANYONE : showList(item.cooks.map(clean));
+  const named = right.kind !== 'cook' || item.cooks.length !== 1 || item.cooks[0] !== right.who;
+  const about = [named ? who : '', when, was].filter((part) => part !== '').join('; ');
   return tag(
     'li',
     { class: standing },
@@ -137,12 +146,7 @@ function rowOf(seen: Seen, right: Right, item: Item, named: boolean): Markup {
       'div',
       {},
       tag('p', { class: 'say' }, tied(clean(item.words))),
-      tag(
-        'p',
-        { class: 'when' },
-        named ? `${item.cooks.length === 0 ? ANYONE : showList(item.cooks.map(clean))}; ` : null,
-        `${when}${was}`,
-      ),
+      about === '' ? null : tag('p', { class: 'when' }, about),
     ),
     buttonOf(seen, right, item, done),
   );

@@ -83,10 +83,11 @@ export async function aWall(clock: string, teller = new Teller()): Promise<AWall
   };
 }
 
-/** What comes from a wall's stream: each piece of news once it is whole. */
+/** What comes from a wall's stream: what stands in each section after each piece of news. */
 export async function* newsFrom(url: string, stop: AbortSignal): AsyncGenerator<Record<string, string>> {
   const reply = await fetch(url, { signal: stop });
   let text = '';
+  let known: Record<string, string> = {};
   const decoder = new TextDecoder();
   for await (const bytes of reply.body as unknown as AsyncIterable<Uint8Array>) {
     text += decoder.decode(bytes, { stream: true });
@@ -94,7 +95,9 @@ export async function* newsFrom(url: string, stop: AbortSignal): AsyncGenerator<
       const event = text.slice(0, end);
       text = text.slice(end + 2);
       const data = /^event: news\ndata: (.*)$/.exec(event);
-      if (data) yield JSON.parse(data[1]!) as Record<string, string>;
+      if (!data) continue;
+      known = { ...known, ...(JSON.parse(data[1]!) as Record<string, string>) };
+      yield known;
     }
   }
 }
