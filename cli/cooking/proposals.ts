@@ -138,4 +138,5 @@ const runsLate = (desk: Desk): boolean =>
 const isWorthSaying = ({ plan, changes, leftOut }: Answer): boolean =>
   plan === null || leftOut.length > 0 || changes.some(({ kind }) => kind !== 'end');
 
-const wordsOf = ({ say }: Answer): string => say.join(' ');
+/** By this an offer that was left is known again; that there is no plan is told once, until something happens. */
+const wordsOf = ({ plan, say }: Answer): string => (plan === null ? 'no plan' : say.join(' '));
