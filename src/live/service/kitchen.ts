@@ -1,0 +1,182 @@
+/**
+ * A simulated kitchen: carries out a plan minute by minute as an evening happens to go, for rehearsals and tests. Its cooks do what
+ * the plan says as soon as it says so and can be done; they do not think ahead.
+ */
+import type { Problem } from '../../problem/problem.js';
+import type { Begun, Happened, Loss } from '../happened.js';
+import type { Doing, PlanAsRead } from '../reshuffle/doing.js';
+import { type Mishap, realMinutes } from './evening.js';
+
+export interface Evening {
+  /** By step: deviations from its likely minutes. */
+  readonly paces: readonly number[];
+  /** In order of time. */
+  readonly mishaps: readonly Mishap[];
+}
+
+export type Told =
+  | { readonly kind: 'started' | 'done'; readonly at: number; readonly step: number; readonly planned: number }
+  | Mishap;
+
+interface UnderWay {
+  readonly doing: Doing;
+  /** Null: when the plan says. */
+  until: number | null;
+}
+
+export class SimulatedKitchen {
+  private readonly begun = new Map<number, Begun>();
+  private readonly underWay = new Map<number, UnderWay>();
+  /** By step that had to move: the share of it that was done before. */
+  private readonly shares = new Map<number, number>();
+  private losses: Loss[] = [];
+  private readonly gone = new Map<number, number>();
+  private readonly dropped = new Set<number>();
+  private serve: number;
+  private told = 0;
+
+  constructor(
+    private readonly problem: Problem,
+    private readonly evening: Evening,
+  ) {
+    this.serve = problem.serve;
+  }
+
+  /** What everybody in the kitchen knows at a minute. */
+  happened(now: number): Happened {
+    return {
+      now,
+      steps: new Map(this.begun),
+      readings: [],
+      serve: this.serve,
+      losses: [...this.losses],
+      gone: new Map(this.gone),
+      dropped: new Set(this.dropped),
+    };
+  }
+
+  /** Dishes that are given up. */
+  drop(dishes: Iterable<number>): void {
+    for (const dish of dishes) this.dropped.add(dish);
+  }
+
+  /** When what is under way really ends, as the food itself knows; null where that is the cook's choice. */
+  truth(step: number): number | null {
+    return this.underWay.get(step)?.until ?? null;
+  }
+
+  /** What happens at a minute, by the plan in force. Minutes come one after the other. */
+  minute(plan: PlanAsRead, now: number): Told[] {
+    const out: Told[] = [];
+    while (this.told < this.evening.mishaps.length && this.evening.mishaps[this.told]!.at <= now) {
+      const mishap = this.evening.mishaps[this.told++]!;
+      this.suffer(mishap, now);
+      out.push(mishap);
+    }
+    for (const [step, { doing, until }] of [...this.underWay]) {
+      // What a new plan has made of its end counts, where that is the cook's choice.
+      const planned = plan.steps[step]!.at(-1)?.end ?? doing.end;
+      if ((until ?? planned) > now) continue;
+      this.underWay.delete(step);
+      this.begun.set(step, { ...this.begun.get(step)!, end: now });
+      out.push({ kind: 'done', at: now, step, planned });
+    }
+    const due = this.problem.steps.flatMap(({ id }) => {
+      const doing = plan.steps[id]!.at(-1);
+      return doing !== undefined && doing.start <= now && this.mayBegin(plan, id, doing, now) ? [{ id, doing }] : [];
+    });
+    for (const { id, doing } of due.sort((a, b) => a.doing.start - b.doing.start || a.id - b.id)) {
+      if (!this.isFree(plan, id, doing, now)) continue;
+      const minutes = realMinutes(doing.option, doing.celsius, this.evening.paces[id]!);
+      const left = 1 - (this.shares.get(id) ?? 0);
+      const until = minutes === null ? null : now + Math.max(1, Math.round(minutes * left));
+      this.underWay.set(id, { doing, until });
+      if (this.begun.has(id)) continue;
+      this.begun.set(id, { start: now, end: null });
+      out.push({ kind: 'started', at: now, step: id, planned: doing.start });
+    }
+    return out;
+  }
+
+  /** Everything that is still to be served has been done. */
+  isOver(): boolean {
+    return this.problem.steps.every(
+      ({ id, dish }) => this.dropped.has(dish) || (this.begun.has(id) && this.begun.get(id)!.end !== null),
+    );
+  }
+
+  private suffer(mishap: Mishap, now: number): void {
+    if (mishap.kind === 'serve') this.serve = mishap.serve;
+    if (mishap.kind === 'gone') this.gone.set(mishap.cook, mishap.at);
+    if (mishap.kind !== 'lost') return;
+    this.losses.push(mishap.loss);
+    for (const [step, { doing, until }] of [...this.underWay]) {
+      if (!this.isLost(doing)) continue;
+      const { start } = this.begun.get(step)!;
+      const before = this.shares.get(step) ?? 0;
+      const share = until === null ? 0.5 : (1 - before) * Math.min(1, (now - start) / Math.max(1, until - start));
+      this.shares.set(step, Math.min(0.95, before + share));
+      this.underWay.delete(step);
+    }
+  }
+
+  private isLost({ option, burners }: Doing): boolean {
+    const { place } = option;
+    if (place.kind !== 'heated' && place.kind !== 'burner') return false;
+    const { surface } = this.problem.kitchen.appliances[place.appliance]!;
+    return this.losses.some(({ what }) => {
+      if (!('appliance' in what) || what.appliance !== place.appliance) return false;
+      if (what.kind === 'appliance') return true;
+      return surface.kind === 'burners' && burners.includes(surface.burners[what.burner]!.name);
+    });
+  }
+
+  /** Not under way nor done, wanted, its place not lost, and all before it done. */
+  private mayBegin(plan: PlanAsRead, id: number, doing: Doing, now: number): boolean {
+    const { dish, after } = this.problem.steps[id]!;
+    const own = this.begun.get(id);
+    if (this.underWay.has(id) || (own !== undefined && own.end !== null) || this.dropped.has(dish)) return false;
+    if (this.isLost(doing) || (own !== undefined && plan.steps[id]!.length < 2)) return false;
+    return after.every(({ step, gap }) => {
+      const end = this.begun.get(step)?.end ?? null;
+      return end !== null && end + gap.low <= now;
+    });
+  }
+
+  /** Nothing that should be over by now is still in its place or has its cooks, and the appliance has had its changeover. */
+  private isFree(plan: PlanAsRead, id: number, doing: Doing, now: number): boolean {
+    const cooks = new Set(doing.hands.filter((hand) => hand.start === doing.start).map((hand) => hand.cook));
+    for (const [other, { doing: as }] of this.underWay) {
+      if (other === id) continue;
+      if (meet(doing, as)) return false;
+      const held = as.option.hands.all || as.hands.some((hand) => hand.start < now && now < hand.end);
+      if (held && as.hands.some((hand) => cooks.has(hand.cook))) return false;
+    }
+    const { place } = doing.option;
+    if (place.kind !== 'heated') return true;
+    const run = plan.runs[place.appliance]!.find((each) => each.start <= doing.start && doing.start < each.end);
+    if (run === undefined) return true;
+    const before = this.problem.steps.flatMap((step) => {
+      const row = plan.steps[step.id]!.at(-1);
+      const end = this.begun.get(step.id)?.end ?? null;
+      const other = row?.option.place;
+      if (row === undefined || end === null || other?.kind !== 'heated' || other.appliance !== place.appliance)
+        return [];
+      return row.end <= run.start && row.celsius !== doing.celsius ? [end + run.changeover] : [];
+    });
+    return before.every((ready) => ready <= now);
+  }
+}
+
+/** Whether two cannot be on at once: the same burner or board, one appliance at two heats, the same rack and corner. */
+function meet(one: Doing, two: Doing): boolean {
+  const [a, b] = [one.option.place, two.option.place];
+  if (a.kind === 'board' && b.kind === 'board') return one.board === two.board;
+  if (a.kind === 'burner' && b.kind === 'burner')
+    return a.appliance === b.appliance && one.burners.some((burner) => two.burners.includes(burner));
+  if (a.kind !== 'heated' || b.kind !== 'heated' || a.appliance !== b.appliance) return false;
+  if (a.mode !== b.mode || one.celsius !== two.celsius) return true;
+  return one.spots.some((p) =>
+    two.spots.some((q) => p.level === q.level && p.spot.x === q.spot.x && p.spot.y === q.spot.y),
+  );
+}
