@@ -26,7 +26,7 @@ export interface ReshuffleOptions extends Expected {
   readonly seed: number;
   readonly stability?: Stability;
   /** Minutes of rows that may be filled, the measure of effort; absent: what a cook does not notice. */
-  readonly work?: number;
+  readonly work?: number | undefined;
 }
 
 export interface Reshuffled {
