@@ -63,6 +63,13 @@ export function tailOf(state: State, a: number, releases: readonly Release[]): n
   return goOn.length > 0 && others.length === 0 && kept >= vessels ? 0 : state.model.renewables[vessel]!.tail;
 }
 
+/** Whether something that is still to be placed may go on with what `a` has taken. */
+function isOpen(state: State, a: number): boolean {
+  const { empties, nexts } = state.model.activities[a]!;
+  if (empties) return false;
+  return nexts.some((b) => state.start[b]! < 0 || (state.modeOf(b).transparent && isOpen(state, b)));
+}
+
 /** The end of the custody that placed activity `a` starts, tail included. */
 export function custodyEnd(state: State, a: number): number {
   const releases = releasesOf(state, a);
@@ -76,6 +83,8 @@ export function custodyEnd(state: State, a: number): number {
           : state.start[r.activity]!;
     if (at > end) end = at;
   }
+  // Where the schedule is under way, what is settled waits for what is not.
+  if (state.model.progress !== undefined && isOpen(state, a)) return end;
   return end + tailOf(state, a, releases);
 }
 
