@@ -1,4 +1,4 @@
-/** The schedule to begin with: the plan in force, less what does not hold any more. */
+/** The schedule to begin with: the plan in force with what is held up moved along; where that cannot be, less what does not hold any more. */
 import { blocksOf, sinceOf, transitionsHold } from '../../kernel/blocks.js';
 import { custodiesHold } from '../../kernel/holds.js';
 import { stretchesOf } from '../../kernel/model.js';
@@ -8,10 +8,16 @@ import type { Compiled } from '../../solve/compile.js';
 import { MachineView } from '../../solve/own-cost.js';
 import { storeJob } from '../../solve/storage.js';
 import type { Doing, PlanAsRead } from './doing.js';
+import { heldUp } from './held-up.js';
 import type { Left } from './left.js';
 
 export function beginWith(compiled: Compiled, left: Left, plan: PlanAsRead): State {
   const { model } = compiled;
+  const moved = heldUp(compiled, left, plan);
+  if (moved !== null) {
+    keepStored(compiled, left, plan, moved);
+    return moved;
+  }
   let state = new State(model);
   for (const { id, activities } of model.jobs) {
     const next = state.copy();
