@@ -4,9 +4,11 @@ import { standingOn } from '../kernel/standing.js';
 import { linesOf, type Row, turnRows } from './lines.js';
 import type { SkeletonRun, Timetable } from './timetable.js';
 
-export function orderRows<M>(table: Timetable<M>): void {
+/** Without `hands` workers may be wanted in two places at once. */
+export function orderRows<M>(table: Timetable<M>, hands = true): void {
   machineRows(table);
-  for (const { entries } of linesOf(table)) {
+  for (const { entries, worker } of linesOf(table)) {
+    if (worker >= 0 && !hands) continue;
     entries.forEach((entry, i) => {
       addRows(table, entry.stay);
       if (i > 0) addRows(table, turnRows(entries[i - 1]!, entry));

@@ -1,14 +1,14 @@
 /** The schedule to begin with: the plan in force with what is held up moved along; where that cannot be, less what does not hold any more. */
 import { blocksOf, sinceOf, transitionsHold } from '../../kernel/blocks.js';
 import { custodiesHold } from '../../kernel/holds.js';
-import { stretchesOf } from '../../kernel/model.js';
+import { type ActivityMode, stretchesOf } from '../../kernel/model.js';
 import { standingOn } from '../../kernel/standing.js';
 import { State } from '../../kernel/state.js';
 import type { Compiled } from '../../solve/compile.js';
 import { MachineView } from '../../solve/own-cost.js';
 import { storeJob } from '../../solve/storage.js';
 import type { Doing, PlanAsRead } from './doing.js';
-import { heldUp } from './held-up.js';
+import { heldUp, type Span, spansHeldUp } from './held-up.js';
 import type { Left } from './left.js';
 
 export function beginWith(compiled: Compiled, left: Left, plan: PlanAsRead): State {
@@ -18,10 +18,11 @@ export function beginWith(compiled: Compiled, left: Left, plan: PlanAsRead): Sta
     keepStored(compiled, left, plan, moved);
     return moved;
   }
+  const spans = spansHeldUp(compiled, left, plan);
   let state = new State(model);
   for (const { id, activities } of model.jobs) {
     const next = state.copy();
-    const placed = activities.every((a) => next.isPlaced(a) || placeAsPlanned(next, left, a));
+    const placed = activities.every((a) => next.isPlaced(a) || placeAsPlanned(next, left, a, spans));
     // A job that holds by itself may still be in the way of what has begun, or of a job before it.
     if (placed && jobHolds(next, id)) state = next;
   }
@@ -29,8 +30,8 @@ export function beginWith(compiled: Compiled, left: Left, plan: PlanAsRead): Sta
   return state;
 }
 
-/** Where the plan had it; false where that cannot be by itself. */
-function placeAsPlanned(state: State, { steps }: Left, a: number): boolean {
+/** Where the plan had it, or so much later as it is held up; false where that cannot be by itself. */
+function placeAsPlanned(state: State, { steps }: Left, a: number, spans: readonly Span[] | null): boolean {
   const { model } = state;
   const progress = model.progress!;
   const planned = steps[a]!.usual;
@@ -38,23 +39,45 @@ function placeAsPlanned(state: State, { steps }: Left, a: number): boolean {
   if (planned === null || usual === null || usual.mode < 0 || usual.setting < 0) return false;
   const activity = model.activities[a]!;
   const mode = activity.modes[usual.mode]!;
-  const minutes = lengthOf(planned, mode.range, mode.settings[usual.setting]!.minutes, steps[a]!.fact !== null);
-  const at = { start: planned.start, minutes, mode: usual.mode, setting: usual.setting };
+  const known = mode.settings[usual.setting]!.minutes;
+  const span = spans?.[a] ?? {
+    start: planned.start,
+    minutes: lengthOf(planned, mode.range, known, steps[a]!.fact !== null),
+  };
+  const { start, minutes } = span;
+  const at = { start, minutes, mode: usual.mode, setting: usual.setting };
   if (at.start < progress.earliest[a]! || at.start > progress.latest[a]! || at.start + minutes > model.horizon)
     return false;
   if (usual.units.length < mode.unitCount || usual.units.some((u) => !mode.units.includes(u))) return false;
   if (usual.units.some((u) => state.unitBusy[u]!.subarray(at.start, at.start + minutes).includes(1))) return false;
-  const hands = planned.hands.map((hand) => hand.cook);
-  const flat = stretchesOf(mode.attention, minutes);
-  if (hands.length !== (flat.length / 2) * mode.attention.crew) return false;
-  for (const [k, cook] of hands.entries()) {
-    const stretch = Math.floor(k / mode.attention.crew) * 2;
-    const from = at.start + flat[stretch]!;
-    if (cook < 0 || (mode.able >> cook) % 2 === 0) return false;
-    if (state.busy[cook]!.subarray(from, from + flat[stretch + 1]!).includes(1)) return false;
-  }
+  const hands = handsAsPlanned(state, mode, at, planned);
+  if (hands === null) return false;
   state.place(a, at, hands, usual.units);
   return true;
+}
+
+/** Those who were to do it, for each stretch in turn; where one of them is busy or gone, somebody else who is not; null where nobody is. */
+function handsAsPlanned(
+  state: State,
+  { attention, able }: ActivityMode,
+  { start, minutes }: Span,
+  planned: Doing,
+): number[] | null {
+  const flat = stretchesOf(attention, minutes);
+  const usual = planned.hands.map((hand) => hand.cook);
+  const steady = usual.length === (flat.length / 2) * attention.crew;
+  const everybody = state.model.workers.map((_, w) => w);
+  const out: number[] = [];
+  for (let k = 0; k < flat.length; k += 2) {
+    const from = start + flat[k]!;
+    const own = steady ? usual.slice((k / 2) * attention.crew, (k / 2 + 1) * attention.crew) : usual;
+    const free = [...new Set([...own, ...usual, ...everybody])].filter(
+      (w) => w >= 0 && (able >> w) % 2 === 1 && !state.busy[w]!.subarray(from, from + flat[k + 1]!).includes(1),
+    );
+    if (free.length < attention.crew) return null;
+    out.push(...free.slice(0, attention.crew));
+  }
+  return out;
 }
 
 function lengthOf(

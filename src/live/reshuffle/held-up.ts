@@ -5,13 +5,40 @@ import type { Compiled } from '../../solve/compile.js';
 import { orderRows } from '../../solve/order-rows.js';
 import { timingRuns } from '../../solve/timetable.js';
 import { written } from '../../solve/timing.js';
-import { TimingNetwork } from '../../solve/timing-network.js';
+import { type NodeMoment, TimingNetwork } from '../../solve/timing-network.js';
 import { mealRows } from '../../solve/timing-rows.js';
 import type { Doing, PlanAsRead } from './doing.js';
 import type { Left } from './left.js';
 
+export interface Span {
+  readonly start: number;
+  readonly minutes: number;
+}
+
 /** At its best times by what leaving the plan costs; null where its order cannot be kept, or something has no place in it. */
 export function heldUp(compiled: Compiled, left: Left, plan: PlanAsRead): State | null {
+  const found = inOrder(compiled, left, plan, true);
+  return found === null ? null : written(found.network, found.order.setting, found.order.hands, found.timeOf);
+}
+
+/** By activity, the times at which it would be if there were hands enough; null as before. */
+export function spansHeldUp(compiled: Compiled, left: Left, plan: PlanAsRead): Span[] | null {
+  const found = inOrder(compiled, left, plan, false);
+  if (found === null) return null;
+  const { network, timeOf } = found;
+  return compiled.model.activities.map(({ id }) => {
+    const start = timeOf(network.start(id));
+    return { start, minutes: timeOf(network.end(id)) - start };
+  });
+}
+
+interface Timed {
+  readonly order: State;
+  readonly network: TimingNetwork;
+  readonly timeOf: (moment: NodeMoment) => number;
+}
+
+function inOrder(compiled: Compiled, left: Left, plan: PlanAsRead, withHands: boolean): Timed | null {
   const { model } = compiled;
   const { settled, usual } = model.progress!;
   // What has happened stands where it was planned, so that the order is the plan's; the network has it where it was.
@@ -42,9 +69,9 @@ export function heldUp(compiled: Compiled, left: Left, plan: PlanAsRead): State 
   const runs = timingRuns(order).map((run) => ({ ...run, from: Math.min(run.from, ...run.members.map(begun)) }));
   const network = new TimingNetwork(compiled, order, runs, lengths, order.hands);
   mealRows(network);
-  orderRows(network);
+  orderRows(network, withHands);
   const timeOf = network.solve();
-  return timeOf === null ? null : written(network, order.setting, order.hands, timeOf);
+  return timeOf === null ? null : { order, network, timeOf };
 }
 
 /** The row of the plan that a step of what is left was to follow. */
