@@ -44,7 +44,8 @@ export function addCook(program: Command, io: Io, finish: Finish): void {
 All that is ticked off, read and said goes into a journal beside the meal (supper.yaml: supper.journal.jsonl) at
 once; after whatever ends it, the same command goes on where it was. Others may note at the same time, by
 \`hearthtable note\` or at screens of their own. A rehearsal has a journal of its own
-(supper.rehearsal.jsonl), which goes on as well: remove it to begin again. With --speed a simulated kitchen takes
+(supper.rehearsal.jsonl), which goes on as well: remove it to begin again. What the plan has before the time at
+which it begins is taken as done on time. With --speed a simulated kitchen takes
 part: food takes the minutes of one random evening, and all cooks but the one at the screen (--who) do
 their work by themselves; without --who, all of them. There, r reads the simulated thermometer.
 
@@ -68,7 +69,7 @@ async function runCook(io: Io, file: string, options: CookOptions): Promise<Exit
   // Ink and React take a while to load, and a plan to be worked out: a rehearsed clock does not run meanwhile.
   const { showCook } = await import('../screens/cook/show-cook.js');
   const first = instantFor(io, opened, options);
-  const day = await begun(io, opened, { now: () => first, speed: 1 });
+  const day = await begun(io, opened, { now: () => first, speed: 1 }, isRehearsal(options));
   const desk = deskFor(day, clockFor(io, opened, options), options.who ?? null);
   const practice = options.speed === undefined ? null : await practiceOf(desk, options);
   const proposals = proposalsFor(desk, options.atOnce === true);

@@ -111,7 +111,12 @@ export class Teller {
   }
 
   must(at: string, body: Body): this {
-    const made = this.say(at, body);
+    return this.mustThen(at, at, body);
+  }
+
+  /** Said at one time of what happened at another. */
+  mustThen(at: string, when: string, body: Body): this {
+    const made = this.say(at, body, when);
     if (isRefusal(made)) throw new Error(made.say);
     return this;
   }

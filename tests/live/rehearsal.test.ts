@@ -4,6 +4,7 @@ import { kept } from '../../cli/journal/open-day.js';
 import { happenedOf } from '../../src/live/journal/day.js';
 import { stepNamed } from '../../src/live/journal/names.js';
 import { Rehearsal } from '../../src/live/rehearsal/rehearsal.js';
+import { soFar } from '../../src/live/rehearsal/so-far.js';
 import { standingAt } from '../../src/live/state/state.js';
 import { clockAt, minuteAt } from '../../src/problem/hours.js';
 import { Teller } from './day-of.js';
@@ -80,5 +81,22 @@ describe('a rehearsal', () => {
     expect(rehearsal.looksDone(teller.day, end - 1).has(roast)).toBe(false);
     expect(rehearsal.looksDone(teller.day, end).has(roast)).toBe(true);
     expect(rehearsal.thermometer(teller.day, roast, begun + 20)).toBe(shown[0]);
+  });
+
+  test('one that begins late takes what comes before as done on time, in an order that the journal takes', () => {
+    const teller = new Teller();
+    const { problem } = teller.day;
+    const now = problem.serve - 45;
+    const past = soFar(teller.day, now);
+    for (const { minute, body } of past) teller.mustThen(clockAt(problem, now), clockAt(problem, minute), body);
+    const { steps } = standingAt(teller.day, now);
+    expect(steps.filter(({ late }) => late > 0)).toEqual([]);
+    for (const { id, row } of steps) {
+      const fact = teller.day.steps.get(id);
+      expect(fact === undefined).toBe(Math.round(minuteAt(problem, row!.start)) >= now);
+      if (fact !== undefined) expect(fact.end === null).toBe(Math.round(minuteAt(problem, row!.end)) > now);
+    }
+    expect(past.map(({ body }) => body.kind)).toContain('done');
+    expect(soFar(teller.day, 0)).toEqual([]);
   });
 });

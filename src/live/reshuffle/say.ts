@@ -104,7 +104,7 @@ function effectsOf(problem: Problem, after: PlanDocument, changes: readonly Chan
     );
   }
   for (const { dish, step, to } of changes.filter((change) => change.kind === 'cook')) {
-    if (to !== null) out.push(`${to} does ${dish}/${step}`);
+    if (to !== null) out.push(`${dish}/${step} is for ${to}`);
   }
   const moved = changes.filter((change) => change.kind === 'start');
   moved.sort((a, b) => Math.abs(b.minutes) - Math.abs(a.minutes));
