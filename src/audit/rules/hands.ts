@@ -61,8 +61,7 @@ export function checkHands(reading: Reading): Violation[] {
         if (two.entry.start >= one.entry.end) break;
         // The same stretch named twice is told above.
         const twin = one.row === two.row && one.entry.start === two.entry.start && one.entry.end === two.entry.end;
-        const settled = reading.past.has(one.row) && reading.past.has(two.row);
-        const happened = settled && one.entry.start < (reading.facts?.now ?? 0);
+        const happened = hasBegun(reading, one) && hasBegun(reading, two);
         if (!twin && !happened && meet(one.entry, two.entry)) {
           const when = clock.show(two.entry.start);
           tell('two', `${name} is on ${one.row.label} and ${two.row.label} at ${when}.`, one.row, two.row);
@@ -72,6 +71,10 @@ export function checkHands(reading: Reading): Violation[] {
   }
   return found;
 }
+
+/** Whether a stretch is a fact: of a step that has begun, before now or as that step began. */
+const hasBegun = ({ past, facts }: Reading, { entry, row }: { entry: HandsEntry; row: Row }): boolean =>
+  past.has(row) && (entry.start < (facts?.now ?? 0) || entry.start === row.start);
 
 function differenceOf(row: Row): ReturnType<typeof compareHands<HandsEntry>> {
   if (row.option === null) return { missing: [], extra: row.hands, doubled: [] };
