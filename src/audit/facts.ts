@@ -28,6 +28,8 @@ export interface Facts {
   readonly expected?: ReadonlyMap<number, number>;
   /** Steps of which the plan admits that they come later, after what has happened, than their gap allows. */
   readonly overrun?: readonly number[];
+  /** Minutes that the plan admits to ask of cooks after their hours. */
+  readonly stay?: number;
 }
 
 /** The problem as the facts leave it; `origin`: by step, the step of the problem that was asked of which it is a part. */

@@ -23,6 +23,12 @@ const at = (list: readonly number[], share: number): number =>
 const lateness = (late: number | null): number => late ?? Number.POSITIVE_INFINITY;
 const minutes = (late: number): string => (late === Number.POSITIVE_INFINITY ? 'never' : `${late}`);
 
+const KINDS = [
+  [/ is on .* and .* at /, 'a cook on two things at once'],
+  [/ are on /, 'a place taken twice'],
+  [/ points? /, 'points that are not so'],
+] as const;
+
 const rows: (string | number)[][] = [];
 const times: number[] = [];
 const kinds = new Map<string, number>();
@@ -44,9 +50,7 @@ for (const name of meals) {
     plans += served.plans;
     times.push(...served.times);
     for (const fault of served.faults) {
-      const kind = fault
-        .replace(/.*( is on .* and .* at| begins without| is not there| are on | points ).*/, '$1')
-        .trim();
+      const kind = KINDS.find(([shape]) => shape.test(fault))?.[1] ?? fault;
       kinds.set(kind, (kinds.get(kind) ?? 0) + 1);
     }
   }

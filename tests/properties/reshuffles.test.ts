@@ -36,7 +36,12 @@ describe('new plans on random days', () => {
           plans++;
           expect(planDocument.safeParse(plan).error).toBeUndefined();
           const dropped = new Set([...happened.dropped, ...next.leftOut]);
-          const { violations, points } = audit(problem, plan, { ...happened, dropped, overrun: next.overrun });
+          const { violations, points } = audit(problem, plan, {
+            ...happened,
+            dropped,
+            overrun: next.overrun,
+            stay: next.stay,
+          });
           expect(violations).toEqual([]);
           expect(points).toEqual({ total: plan.points.total, parts: plan.points.parts });
         }

@@ -120,12 +120,12 @@ function readThermometers(
 
 export function faultsOf(
   problem: Problem,
-  { plan, leftOut, overrun }: Reshuffled,
+  { plan, leftOut, overrun, stay }: Reshuffled,
   happened: Happened,
   expected: ReadonlyMap<number, number>,
 ): string[] {
   const dropped = new Set([...happened.dropped, ...leftOut]);
-  const { violations } = audit(problem, plan!, { ...happened, dropped, overrun, expected });
+  const { violations } = audit(problem, plan!, { ...happened, dropped, overrun, stay, expected });
   const calls = new Set(plan!.calls.map((call) => `${call.at} ${call.dish}/${call.step}`));
   const silent = plan!.steps.filter(({ start, hands, dish, step }) => {
     const begins = hands.some((hand) => hand.start === start) && minuteAt(problem, start) >= happened.now;

@@ -48,7 +48,7 @@ export function checkHands(reading: Reading): Violation[] {
       }
       const settled = reading.past.has(row);
       if (!settled && !isAble(who, row)) tell('can', `${who.name} does not do ${row.label}.`, row);
-      if (!settled && !isIn(who, entry, clock))
+      if (!settled && !isIn(who, entry, clock, reading.facts?.stay ?? 0))
         tell('hours', `${who.name} is not there for all of ${span(entry)} (${row.label}).`, row);
       busy.set(who.name, [...(busy.get(who.name) ?? []), { entry, row }]);
     }
@@ -94,7 +94,7 @@ function isAble(cook: Cook, row: Row): boolean {
  * Hours hold on every day by the zone's clock; a side without a limit reaches to midnight, where it joins the next day's
  * stay if that has none either. `from` after `to` is a stay over midnight.
  */
-function isIn(cook: Cook, stretch: Stretch, clock: Clock): boolean {
+function isIn(cook: Cook, stretch: Stretch, clock: Clock, stay: number): boolean {
   if (cook.from === null && cook.to === null) return true;
   const from = cook.from ?? 0;
   const to = cook.to ?? DAY;
@@ -102,7 +102,7 @@ function isIn(cook: Cook, stretch: Stretch, clock: Clock): boolean {
   for (let day = clock.day(stretch.start) - 1; day <= clock.day(stretch.end); day += 1) {
     const begins = clock.when(day, from);
     const ends = from < to ? clock.when(day, to) : clock.when(day + 1, to);
-    if (begins <= covered) covered = Math.max(covered, ends);
+    if (begins <= covered) covered = Math.max(covered, ends + stay);
   }
   return covered >= stretch.end;
 }

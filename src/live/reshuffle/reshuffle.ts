@@ -21,6 +21,7 @@ import { type Expected, factsOf } from './facts.js';
 import { type Left, leftOf } from './left.js';
 import { compileLeft, overrunOf, STEADY, type Stability } from './progress.js';
 import { type Known, sayChanges } from './say.js';
+import { sayStays, withStay } from './stay.js';
 
 export interface ReshuffleOptions extends Expected {
   readonly seed: number;
@@ -39,6 +40,8 @@ export interface Reshuffled {
   readonly leftOut: readonly number[];
   /** Steps that come later after what has happened than their gap allows. */
   readonly overrun: readonly number[];
+  /** Minutes beyond their hours that cooks may be asked to stay; 0 where nobody is. */
+  readonly stay: number;
 }
 
 /** So often is what finds no time left out, before there is no plan. */
@@ -47,6 +50,11 @@ const MOST_TRIES = 4;
 /** Minutes of rows for each activity that is left. */
 const WORK_EACH = 9000;
 const MOST_WORK = 1.2e6;
+
+/** Whoever has to, stays so long: a minute's delay late at night is no reason to wait until morning. */
+const STAY = 20;
+/** Minutes by which a plan has to land later than the one before it, for anybody to be asked to stay. */
+const MUCH_LATER = 30;
 
 /**
  * @param plan the plan in force, of this problem or an earlier form of it.
@@ -58,6 +66,29 @@ export function reshuffle(
   happened: Happened,
   options: ReshuffleOptions,
 ): Reshuffled {
+  const inHours = reshuffled(problem, plan, happened, options, 0);
+  const worse = (made: Reshuffled): boolean =>
+    made.plan === null || made.leftOut.length > 0 || latest(made.plan) > latest(plan) + MUCH_LATER;
+  if (!worse(inHours) || problem.cooks.every((cook) => cook.to === null)) return inHours;
+  const beyond = reshuffled(problem, plan, happened, options, STAY);
+  if (beyond.plan === null || beyond.leftOut.length > inHours.leftOut.length) return inHours;
+  const helps =
+    inHours.plan === null ||
+    beyond.leftOut.length < inHours.leftOut.length ||
+    latest(beyond.plan) < latest(inHours.plan) - STAY;
+  return helps ? beyond : inHours;
+}
+
+const latest = (plan: PlanDocument): number => Math.max(0, ...plan.dishes.map((dish) => dish.late ?? 0));
+
+function reshuffled(
+  asked: Problem,
+  plan: PlanDocument,
+  happened: Happened,
+  options: ReshuffleOptions,
+  stay: number,
+): Reshuffled {
+  const problem = stay === 0 ? asked : withStay(asked, stay);
   const known = readPlan(problem, plan);
   const facts = factsOf(problem, known, happened, options);
   const { seed } = options;
@@ -67,7 +98,9 @@ export function reshuffle(
     const found = planned(left, known, out, options);
     const missing = found.result.unplaced.map((job) => left.dishes[job]!);
     if (missing.length === 0 || tries === MOST_TRIES) {
-      return told(problem, { before: plan, planned: known, happened, facts, left }, found, missing, out, seed);
+      const made = told(problem, { before: plan, planned: known, happened, facts, left }, found, missing, out, seed);
+      const say = made.plan === null ? made.say : [...made.say, ...sayStays(asked, made.plan, happened.now)];
+      return { ...made, say, stay };
     }
     // What finds no time is left out, so that the others have a plan.
     out = { ...out, dropped: new Set([...out.dropped, ...missing]) };
@@ -118,7 +151,7 @@ function told(
   missing: readonly number[],
   { dropped }: Happened,
   seed: number,
-): Reshuffled {
+): Omit<Reshuffled, 'stay'> {
   const { before, happened, left } = known;
   const { state } = result;
   const unplaced = [...dropped].filter((dish) => !happened.dropped.has(dish));
