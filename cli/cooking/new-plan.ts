@@ -37,11 +37,11 @@ const TOLD = 2;
 
 export function answerTo({ problem, plan, happened, expected }: Question): Answer {
   const found = reshuffle(problem, plan, happened, { seed: SEED, expected });
-  const { changes, say, leftOut, overrun, stay } = found;
+  const { changes, say, leftOut, overrun, stay, twice } = found;
   const names = leftOut.map((dish) => problem.dishes[dish]!.name);
   if (found.plan === null) return { plan: null, changes, say, leftOut: names };
   const dropped = new Set([...happened.dropped, ...leftOut]);
-  const { violations } = audit(problem, found.plan, { ...happened, dropped, expected, overrun, stay });
+  const { violations } = audit(problem, found.plan, { ...happened, dropped, expected, overrun, stay, twice });
   if (violations.length === 0) return { plan: found.plan, changes, say, leftOut: names };
   const rules = violations.slice(0, TOLD).map((violation) => violation.say);
   const wrong = ['The new plan that was found is not right, so it is not shown.', ...rules];

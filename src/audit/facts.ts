@@ -30,6 +30,8 @@ export interface Facts {
   readonly overrun?: readonly number[];
   /** Minutes that the plan admits to ask of cooks after their hours. */
   readonly stay?: number;
+  /** Steps that have begun, two by two, at both of which the plan admits that a cook is wanted at once. */
+  readonly twice?: readonly { readonly steps: readonly [number, number] }[];
 }
 
 /** The problem as the facts leave it; `origin`: by step, the step of the problem that was asked of which it is a part. */

@@ -2,13 +2,14 @@
 import { audit } from '../../src/audit/audit.js';
 import { Rng } from '../../src/kernel/rng.js';
 import type { Happened } from '../../src/live/happened.js';
+import { pacesOf, realMinutes } from '../../src/live/rehearsal/evening.js';
 import { readPlan } from '../../src/live/reshuffle/doing.js';
 import { type Reshuffled, reshuffle } from '../../src/live/reshuffle/reshuffle.js';
-import { mishapsOf, pacesOf, realMinutes } from '../../src/live/service/evening.js';
-import { type Evening, SimulatedKitchen, type Told } from '../../src/live/service/kitchen.js';
 import type { PlanDocument } from '../../src/plan/document.js';
 import { minuteAt } from '../../src/problem/hours.js';
 import type { Duration, Problem } from '../../src/problem/problem.js';
+import { mishapsOf } from './mishaps.js';
+import { type Evening, SimulatedKitchen, type Told } from './simulated-kitchen.js';
 
 export interface ServiceOptions {
   readonly seed: number;
@@ -120,12 +121,12 @@ function readThermometers(
 
 export function faultsOf(
   problem: Problem,
-  { plan, leftOut, overrun, stay }: Reshuffled,
+  { plan, leftOut, overrun, stay, twice }: Reshuffled,
   happened: Happened,
   expected: ReadonlyMap<number, number>,
 ): string[] {
   const dropped = new Set([...happened.dropped, ...leftOut]);
-  const { violations } = audit(problem, plan!, { ...happened, dropped, overrun, stay, expected });
+  const { violations } = audit(problem, plan!, { ...happened, dropped, overrun, stay, twice, expected });
   const calls = new Set(plan!.calls.map((call) => `${call.at} ${call.dish}/${call.step}`));
   const silent = plan!.steps.filter(({ start, hands, dish, step }) => {
     const begins = hands.some((hand) => hand.start === start) && minuteAt(problem, start) >= happened.now;

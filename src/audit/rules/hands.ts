@@ -62,7 +62,7 @@ export function checkHands(reading: Reading): Violation[] {
         // The same stretch named twice is told above.
         const twin = one.row === two.row && one.entry.start === two.entry.start && one.entry.end === two.entry.end;
         const happened = hasBegun(reading, one) && hasBegun(reading, two);
-        if (!twin && !happened && meet(one.entry, two.entry)) {
+        if (!twin && !happened && !isAdmitted(reading, one.row, two.row) && meet(one.entry, two.entry)) {
           const when = clock.show(two.entry.start);
           tell('two', `${name} is on ${one.row.label} and ${two.row.label} at ${when}.`, one.row, two.row);
         }
@@ -75,6 +75,13 @@ export function checkHands(reading: Reading): Violation[] {
 /** Whether a stretch is a fact: of a step that has begun, before now or as that step began. */
 const hasBegun = ({ past, facts }: Reading, { entry, row }: { entry: HandsEntry; row: Row }): boolean =>
   past.has(row) && (entry.start < (facts?.now ?? 0) || entry.start === row.start);
+
+/** What has begun cannot be put off; but the plan must say so. */
+function isAdmitted({ past, facts, origin }: Reading, one: Row, two: Row): boolean {
+  if (!past.has(one) || !past.has(two)) return false;
+  const [a, b] = [origin[one.step?.id ?? -1], origin[two.step?.id ?? -1]];
+  return (facts?.twice ?? []).some(({ steps: [x, y] }) => (x === a && y === b) || (x === b && y === a));
+}
 
 function differenceOf(row: Row): ReturnType<typeof compareHands<HandsEntry>> {
   if (row.option === null) return { missing: [], extra: row.hands, doubled: [] };

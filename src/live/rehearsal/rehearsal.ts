@@ -10,10 +10,10 @@ import type { Problem } from '../../problem/problem.js';
 import { type Day, plannedSteps } from '../journal/day.js';
 import type { Body } from '../journal/entries.js';
 import { coresNow, optionOf } from '../readings/core-now.js';
-import { pacesOf, realMinutes } from '../service/evening.js';
 import type { Call } from '../state/calls.js';
 import { marksOf } from '../state/marks.js';
 import type { State } from '../state/state.js';
+import { pacesOf, realMinutes } from './evening.js';
 
 /** What happens by itself, by whom it is said. */
 export interface Played {

@@ -22,6 +22,7 @@ import { type Left, leftOf } from './left.js';
 import { compileLeft, overrunOf, STEADY, type Stability } from './progress.js';
 import { type Known, sayChanges } from './say.js';
 import { sayStays, withStay } from './stay.js';
+import { sayTwice, type Twice, twiceIn } from './twice.js';
 
 export interface ReshuffleOptions extends Expected {
   readonly seed: number;
@@ -42,6 +43,8 @@ export interface Reshuffled {
   readonly overrun: readonly number[];
   /** Minutes beyond their hours that cooks may be asked to stay; 0 where nobody is. */
   readonly stay: number;
+  /** Cooks who are wanted at two steps at once, both of which have begun. */
+  readonly twice: readonly Twice[];
 }
 
 /** So often is what finds no time left out, before there is no plan. */
@@ -99,8 +102,10 @@ function reshuffled(
     const missing = found.result.unplaced.map((job) => left.dishes[job]!);
     if (missing.length === 0 || tries === MOST_TRIES) {
       const made = told(problem, { before: plan, planned: known, happened, facts, left }, found, missing, out, seed);
-      const say = made.plan === null ? made.say : [...made.say, ...sayStays(asked, made.plan, happened.now)];
-      return { ...made, say, stay };
+      if (made.plan === null) return { ...made, stay, twice: [] };
+      const twice = twiceIn(problem, made.plan, happened);
+      const say = [...made.say, ...sayStays(asked, made.plan, happened.now), ...sayTwice(problem, twice)];
+      return { ...made, say, stay, twice };
     }
     // What finds no time is left out, so that the others have a plan.
     out = { ...out, dropped: new Set([...out.dropped, ...missing]) };
@@ -151,7 +156,7 @@ function told(
   missing: readonly number[],
   { dropped }: Happened,
   seed: number,
-): Omit<Reshuffled, 'stay'> {
+): Omit<Reshuffled, 'stay' | 'twice'> {
   const { before, happened, left } = known;
   const { state } = result;
   const unplaced = [...dropped].filter((dish) => !happened.dropped.has(dish));

@@ -1,11 +1,13 @@
 /**
- * A simulated kitchen: carries out a plan minute by minute as an evening happens to go, for rehearsals and tests. Its cooks do what
+ * A simulated kitchen: carries out a plan minute by minute as an evening happens to go. Its cooks do what
  * the plan says as soon as it says so and can be done; they do not think ahead.
  */
-import type { Problem } from '../../problem/problem.js';
-import type { Begun, Happened, Loss } from '../happened.js';
-import type { Doing, PlanAsRead } from '../reshuffle/doing.js';
-import { type Mishap, realMinutes } from './evening.js';
+
+import type { Begun, Happened, Loss } from '../../src/live/happened.js';
+import { realMinutes } from '../../src/live/rehearsal/evening.js';
+import type { Doing, PlanAsRead } from '../../src/live/reshuffle/doing.js';
+import type { Problem } from '../../src/problem/problem.js';
+import type { Mishap } from './mishaps.js';
 
 export interface Evening {
   /** By step: deviations from its likely minutes. */
