@@ -87,7 +87,7 @@ export function sharedOf(view: View, who: Who | null = null): Shared {
     view,
     who,
     lists,
-    cards: cardsOf(view, words),
+    cards: cardsOf(view),
     cautions: plan.cautions.filter(({ dish }) => who === null || dish === null || dishes.has(dish)),
   };
 }
@@ -124,7 +124,8 @@ function listsOf({ problem }: View, entries: readonly Entry[]): List[] {
   return rest.length === 0 ? lists : [...lists, { name: ANYONE, cook: null, entries: rest }];
 }
 
-function cardsOf(view: View, words: RowWords): Card[] {
+function cardsOf(view: View): Card[] {
+  const words = new RowWords(view.problem);
   const { appliances } = view.problem.kitchen;
   return appliances.flatMap((appliance, index): Card[] => {
     const steps = view.byClock.map((at) => view.steps[at]!).filter((step) => step.appliance === index);

@@ -2,7 +2,7 @@
 import { calendarOf, PRODUCT } from './calendar.js';
 import type { Shared } from './content.js';
 import { markdownOfCards, markdownOfLists } from './markdown.js';
-import { ownView } from './own-view.js';
+import { chartedView } from './own-view.js';
 import { pageOfCards, pageOfLists } from './page/pages.js';
 import { pictureFile } from './picture/picture.js';
 import { textOfCards, textOfLists } from './text.js';
@@ -30,7 +30,7 @@ export function rendered(shared: Shared, format: Format, options: RenderOptions)
 const RENDER: Readonly<Record<Format, (shared: Shared, options: RenderOptions) => string>> = {
   ics: calendarOf,
   html: pageOfLists,
-  svg: (shared) => pictureFile(shared.who ? ownView(shared.view, shared.who) : shared.view, titleWords(shared)),
+  svg: (shared) => pictureFile(chartedView(shared), titleWords(shared)),
   md: markdownOfLists,
   text: textOfLists,
 };

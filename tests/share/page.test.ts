@@ -3,6 +3,7 @@ import { createHash } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
 import { viewOf } from '../../src/chart/view.js';
 import { sharedOf } from '../../src/share/content.js';
+import { rendered } from '../../src/share/formats.js';
 import { tag } from '../../src/share/markup.js';
 import { pageOfCards, pageOfLists } from '../../src/share/page/pages.js';
 import { contrast, DAY, drawnOn, NIGHT, writtenOn } from '../../src/share/palette.js';
@@ -90,6 +91,47 @@ describe.each(SAMPLES)('the page of %s', (_, sample) => {
       // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
       expect(text).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u2028\u2029\u202e]/);
     }
+  });
+});
+
+describe('a bar of a picture', () => {
+  it('has its whole label, or a beginning that says something, or the letter alone', () => {
+    const labels = SAMPLES.flatMap(([, { problem, plan }]) =>
+      [...pictureFile(viewOf(problem, plan)).matchAll(/<g class="bar[^>]*>.*?<\/g>/g)].map(([bar]) => ({
+        step: unescaped(/<title>.*: (.*)<\/title>/.exec(bar)?.[1] ?? ''),
+        label: unescaped(/<text[^>]*>(.*)<\/text>/.exec(bar)?.[1] ?? ''),
+      })),
+    );
+    const cut = labels.filter(({ label }) => label.endsWith('…'));
+    expect(cut.length).toBeGreaterThan(0);
+    for (const { label } of cut) expect(label).toMatch(/^\S+ .{3,}…$/u);
+    for (const { label, step } of labels)
+      if (label.includes(' ') && !label.endsWith('…')) expect(label.slice(label.indexOf(' ') + 1)).toBe(step);
+  });
+});
+
+describe('the page of one cook', () => {
+  const { problem, plan } = harbourDinner();
+  const view = viewOf(problem, plan);
+
+  it.each(problem.cooks.map(({ name }) => name))('has what is theirs alone, as the picture has: %s', (cook) => {
+    const theirs = sharedOf(view, { cooks: [cook], anyone: false });
+    const page = pageOfLists(theirs);
+    expect(page.match(/type="checkbox"/g)).toHaveLength(plan.calls.filter((call) => call.cook === cook).length);
+    const steps = plan.steps.filter(({ hands }) => hands.some((hand) => hand.cook === cook));
+    const table = /<table id="chart-table">([\s\S]*?)<\/table>/.exec(page)![1]!;
+    expect(table.match(/<tr>/g)).toHaveLength(steps.length + 1);
+    const bars = (text: string) => text.match(/<g class="bar/g)!.length;
+    const file = rendered(theirs, 'svg', { written: 0, ahead: 5, previous: null });
+    expect(bars(page)).toBe(bars(file));
+    expect(bars(page)).toBeLessThan(bars(pictureFile(view)));
+    expect(page).not.toContain('id="heat"');
+  });
+
+  it('has all heats where it is for anyone as well, since anyone sets them', () => {
+    const page = pageOfLists(sharedOf(view, { cooks: [], anyone: true }));
+    expect(page.match(/<span class="degrees">/g)).toHaveLength(plan.runs.length);
+    expect(page.match(/<polygon class="hill"/g)).toHaveLength(plan.runs.length);
   });
 });
 

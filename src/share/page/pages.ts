@@ -1,8 +1,9 @@
-/** A timeline as a page: lists to tick, the chart, what each appliance does, cautions. And the cards alone, in large type. */
+/** A timeline as a page: lists to tick, what each appliance does, the chart, cautions. And the cards alone, in large type. */
 import { clean } from '../../chart/text.js';
 import { isoAt } from '../../problem/hours.js';
 import type { Shared } from '../content.js';
 import { type Markup, tag } from '../markup.js';
+import { chartedView } from '../own-view.js';
 import { servingWords, titleWords } from '../words.js';
 import { pageOf } from './frame.js';
 import { cardSection, cautionSection, chartSection, listSection } from './parts.js';
@@ -10,12 +11,17 @@ import { PAGE_STYLE } from './style.js';
 import { TICKS } from './ticks.js';
 
 export function pageOfLists(shared: Shared): string {
-  const { view, lists, cards, cautions } = shared;
+  const { view, lists, cautions } = shared;
   const { problem } = view;
+  const charted = chartedView(shared);
+  const isPart = charted !== view;
+  // A cook's own calls have their heats; who sets an oven sees all that goes in.
+  const cards = isPart && !shared.who!.anyone ? [] : shared.cards;
+  const isEmpty = charted.steps.length + charted.runs.length === 0;
   const links = [
     ...lists.map(({ name }, index) => [`list-${index + 1}`, name] as const),
-    ['chart', 'Chart'] as const,
     ...(cards.length > 0 ? [['heat', 'Heat'] as const] : []),
+    ...(isEmpty ? [] : [['chart', 'Chart'] as const]),
     ...(cautions.length > 0
       ? [['cautions', cautions.length === 1 ? '1 caution' : `${cautions.length} cautions`] as const]
       : []),
@@ -42,8 +48,8 @@ export function pageOfLists(shared: Shared): string {
         'main',
         { 'data-evening': `${clean(problem.title)} ${isoAt(problem, problem.serve).slice(0, 10)}` },
         tag('div', { class: 'columns' }, ...lists.map((list, index) => listSection(view, list, `list-${index + 1}`))),
-        chartSection(view),
         cards.length > 0 ? heat : null,
+        isEmpty ? null : chartSection(charted, isPart),
         cautionSection(shared),
       ),
     ],

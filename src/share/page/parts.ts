@@ -41,23 +41,24 @@ export function listSection(view: View, list: List, id: string): Markup {
   );
 }
 
-export function chartSection(view: View): Markup {
+/** `isPart`: it shows what some cooks do, and not the whole plan. */
+export function chartSection(view: View, isPart: boolean): Markup {
   return tag(
     'section',
-    { id: 'chart', 'aria-labelledby': 'chart-name' },
+    { id: 'chart', ...(isPart && { class: 'part' }), 'aria-labelledby': 'chart-name' },
     tag('h2', { id: 'chart-name' }, 'Chart'),
     tag(
       'div',
       { class: 'scroll', tabindex: '0', role: 'region', 'aria-label': 'Chart, wider than a phone' },
       pictureWithin(view, 'place', 'chart-table'),
     ),
-    tag('details', {}, tag('summary', {}, 'The chart as a table'), chartTable(view)),
+    tag('details', {}, tag('summary', {}, 'The chart as a table'), chartTable(view, isPart)),
   );
 }
 
 const HEADS = ['From', 'To', 'Dish', 'Step', 'Place', 'Heat', 'Pan', 'Hands'] as const;
 
-function chartTable(view: View): Markup {
+function chartTable(view: View, isPart: boolean): Markup {
   const words = new RowWords(view.problem);
   const rows = view.byClock.map((index) => {
     const step = view.steps[index]!;
@@ -80,7 +81,7 @@ function chartTable(view: View): Markup {
     tag(
       'table',
       { id: 'chart-table' },
-      tag('caption', {}, 'Every step of the plan, by the clock'),
+      tag('caption', {}, `Every step ${isPart ? 'that is theirs' : 'of the plan'}, by the clock`),
       tag('thead', {}, tag('tr', {}, ...HEADS.map((head) => tag('th', { scope: 'col' }, head)))),
       tag('tbody', {}, ...rows),
     ),

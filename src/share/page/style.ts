@@ -41,9 +41,8 @@ th,.when{overflow-wrap:break-word}
 .source{color:var(--dim)}
 :focus-visible{outline:3px solid var(--accent);outline-offset:2px}
 @media screen and (min-width:64rem){
-.columns{columns:2;column-gap:2.5rem;margin-top:1.75rem}
-.columns section{margin:0 0 1.75rem}
-.calls li{break-inside:avoid}
+.columns{display:grid;grid-template-columns:repeat(auto-fit,minmax(21rem,1fr));gap:1.75rem 2.5rem;margin-top:1.75rem}
+.columns section{margin:0}
 }
 @media screen and (max-width:36rem){
 .heats thead{position:absolute;clip-path:inset(50%);width:1px;height:1px;overflow:hidden}
@@ -60,7 +59,7 @@ body{padding:0;max-width:none;font-size:8.5pt;line-height:1.25}
 h1{font-size:14pt}
 h2{font-size:10.5pt;margin:0 0 1.5mm;break-after:avoid}
 h3{font-size:9pt;margin:2mm 0 1mm;break-after:avoid}
-nav,details,.count{display:none}
+nav,details,.count,.lists .heats thead{display:none}
 section,.columns{margin:3.5mm 0 0}
 .columns{columns:2;column-gap:7mm}
 .columns section{margin:0 0 3.5mm}
@@ -69,7 +68,8 @@ section,.columns{margin:3.5mm 0 0}
 .calls input{appearance:none;width:3mm;height:3mm;border:.3mm solid #000;margin:.3mm 0 0}
 .calls input:checked{background:#000}
 .scroll{overflow:visible}
-.picture{min-width:0;max-height:120mm}
+.picture{min-width:0;max-height:235mm}
+.part .picture{max-height:130mm}
 #chart{break-inside:avoid}
 th,td{padding:.6mm 3mm .6mm 0;border-color:#999}
 tr{break-inside:avoid}

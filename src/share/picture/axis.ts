@@ -16,13 +16,18 @@ export interface Bands {
 class Labels {
   private readonly taken: { from: number; to: number }[] = [];
 
-  put(x: number, text: string): number | null {
+  /** Its middle. `yields`: it may stand beside its line rather than not at all. */
+  put(x: number, text: string, yields: boolean): number | null {
     const width = lengthOf(text);
-    const from = Math.min(x - width / 2, WIDTH - width);
-    const to = from + width;
-    if (this.taken.some((other) => from < other.to + 6 && other.from < to + 6)) return null;
-    this.taken.push({ from, to });
-    return from + width / 2;
+    const places = yields ? [x, x + width / 2, x - width / 2] : [x];
+    for (const place of places) {
+      const from = Math.min(place - width / 2, WIDTH - width);
+      const to = from + width;
+      if (this.taken.some((other) => from < other.to + 6 && other.from < to + 6)) continue;
+      this.taken.push({ from, to });
+      return from + width / 2;
+    }
+    return null;
   }
 }
 
@@ -32,12 +37,12 @@ export function axisOf(frame: Frame, { days, times, top }: Bands): Markup {
   const labels = new Labels();
   const line = (className: string, minute: number) =>
     tag('line', { class: className, x1: x(minute), x2: x(minute), y1: top, y2: bottom });
-  const label = (className: string, minute: number) => {
+  const label = (className: string, minute: number, yields = false) => {
     const text = clockAt(problem, minute);
-    const at = labels.put(x(minute), text);
+    const at = labels.put(x(minute), text, yields);
     return at === null ? null : tag('text', { class: className, x: at, y: times }, text);
   };
-  const landings = view.landings.map(({ at }) => together(label('time landing', at), line('served', at)));
+  const landings = view.landings.map(({ at }) => together(label('time landing', at, true), line('served', at)));
   const ticks = scale.ticks.map(({ minute }) => together(line('tick', minute), label('time', minute)));
   // A piece without a tick on a whole hour still says where it is.
   const bare = scale.pieces.map(({ from }, piece) => {

@@ -6,7 +6,7 @@ import { shortHeat } from '../../problem/degrees.js';
 import { type Markup, tag, together } from '../markup.js';
 import { DISH_COLOURS } from '../palette.js';
 import { FOLD_WIDTH, type Frame, type Row, WIDTH } from './frame.js';
-import { FONT, fitted, lengthOf } from './letters.js';
+import { fitted, lengthOf } from './letters.js';
 
 /** Height of the strip of texture at a bar's foot. */
 const STRIP = 6;
@@ -47,10 +47,13 @@ function roomIn({ folds }: Frame, x: number, width: number): number {
   return (fold ?? x + width) - x - EDGES;
 }
 
-/** The whole label or its beginning; where there is room for no more than the letter, that in the middle. */
+/** Letters of a word below which it says nothing. */
+const TELLING = 3;
+
+/** The whole label, or its beginning where that says something; else the letter alone, in the middle. */
 function labelOf({ label, short }: Bar, x: number, y: number, room: number): Markup | null {
-  if (lengthOf(label) <= room || room >= lengthOf(short) + 2 * FONT || label === short)
-    return tag('text', { x: x + 4, y }, fitted(label, room));
+  const told = fitted(label, room);
+  if (told === label || told.length >= `${short} …`.length + TELLING) return tag('text', { x: x + 4, y }, told);
   const middle = x + (room + EDGES) / 2;
   return lengthOf(short) > room + EDGES - 1 ? null : tag('text', { class: 'middle', x: middle, y }, short);
 }

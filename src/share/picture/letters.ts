@@ -20,16 +20,15 @@ function widthOfGlyph(glyph: string, columns: number): number {
 export const lengthOf = (text: string): number =>
   glyphsOf(text).reduce((sum, { glyph, width }) => sum + widthOfGlyph(glyph, width), 0);
 
-/** The text within so much room, with a mark where it is cut; empty where that is too little for any. */
+/** The text within so much room, with a mark where it is cut; empty where that is too little for a letter and the mark. */
 export function fitted(text: string, room: number): string {
   if (lengthOf(text) <= room) return text;
-  const marked = room >= 3.5 * FONT;
-  let left = room - (marked ? lengthOf('…') : 0);
+  let left = room - lengthOf('…');
   let kept = '';
   for (const { glyph, width } of glyphsOf(text)) {
     left -= widthOfGlyph(glyph, width);
     if (left < 0) break;
     kept += glyph;
   }
-  return kept === '' ? '' : `${kept.trimEnd()}${marked ? '…' : ''}`;
+  return kept === '' ? '' : `${kept.trimEnd()}…`;
 }

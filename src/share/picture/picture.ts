@@ -59,7 +59,10 @@ export function pictureWithin(view: View, look: Look, describedBy: string): Mark
 
 function pictureParts(view: View, look: Look, top: number): { readonly drawn: Markup; readonly height: number } {
   const bands: Bands = { days: top + 12, times: top + 28, top: top + 34 };
-  const frame = frameOf(view, lanesOf(view, look), bands.top + 4);
+  // Of a part of the plan, places where nothing of it happens say nothing.
+  const isPart = view.steps.length < view.plan.steps.length;
+  const lanes = lanesOf(view, look).filter(({ bars, indent }) => !isPart || bars.length > 0 || indent === 0);
+  const frame = frameOf(view, lanes, bands.top + 4);
   const key = keyOf(view, frame.bottom + 14);
   const drawn = together(
     PATTERNS,

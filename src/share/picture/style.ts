@@ -31,5 +31,6 @@ const RULES = [
   '.picture .lit{fill:url(#texture-lit);opacity:.45}',
   '.picture .wait{stroke:var(--dim);stroke-dasharray:2 4;stroke-width:2}',
   '.picture .hill{fill:var(--heat);stroke:var(--heat-line)}',
-  '.picture .degrees{font-weight:600}',
+  // Serving times go through it otherwise.
+  '.picture .degrees{font-weight:600;paint-order:stroke;stroke:var(--paper);stroke-width:3px;stroke-linejoin:round}',
 ].join('');
