@@ -21,6 +21,8 @@ export class LinearProgram {
   /** The starting point. */
   readonly at: number[] = [];
   readonly rows: LpRow[] = [];
+  /** Points that are there whatever the values. */
+  constant = 0;
 
   /** Adds a variable with its points a unit, its bounds and its value at the starting point; returns its index. */
   variable(cost: number, low: number, high: number, at: number): number {
@@ -37,6 +39,11 @@ export class LinearProgram {
 
   addCost(variable: number, cost: number): void {
     this.cost[variable] = this.cost[variable]! + cost;
+  }
+
+  /** Points of these values, one for each variable. */
+  costAt(values: ArrayLike<number>): number {
+    return this.cost.reduce((sum, cost, v) => (cost === 0 ? sum : sum + cost * values[v]!), this.constant);
   }
 
   /**

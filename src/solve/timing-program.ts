@@ -166,8 +166,9 @@ export class TimingProgram implements Timetable<Moment> {
   }
 
   charge(rate: number, earlier: Moment, later: Moment): void {
-    const { terms } = difference(earlier, later);
+    const { terms, offset } = difference(earlier, later);
     for (let k = 0; k < terms.length; k += 2) this.lp.addCost(terms[k]!, rate * terms[k + 1]!);
+    this.lp.constant += rate * offset;
   }
 
   hinge(rate: number, earlier: Moment, later: Moment, free: number): void {

@@ -12,49 +12,11 @@ import { holds } from '../kernel/holds.js';
 import { stretchesOf } from '../kernel/model.js';
 import { State } from '../kernel/state.js';
 import type { Compiled } from './compile.js';
+import { commonStates, jointLevels } from './joint-levels.js';
 import { orderRows } from './order-rows.js';
 import { type SkeletonRun, timingRuns } from './timetable.js';
 import { type NodeMoment, TimingNetwork } from './timing-network.js';
-import { type Segment, TimingProgram } from './timing-program.js';
 import { mealRows } from './timing-rows.js';
-
-/** The machine states that all members of a run can be in, with the run's program, by rising level. */
-function commonStates(state: State, run: SkeletonRun): number[] {
-  const machine = state.model.machines[run.machine]!;
-  const { program } = machine.states[run.state]!;
-  const lists = run.members.map((a) => new Set(state.modeOf(a).settings.map((s) => s.state)));
-  for (const j of run.stores) {
-    lists.push(new Set(state.model.jobs[j]!.storage!.modes[state.store.mode[j]!]!.settings.map((s) => s.state)));
-  }
-  return machine.states
-    .map((_, s) => s)
-    .filter((s) => machine.states[s]!.program === program && lists.every((list) => list.has(s)))
-    .sort((x, y) => machine.states[x]!.level - machine.states[y]!.level);
-}
-
-/** The piece of a run's levels within which all its members' minutes are linear, on the given side of `level`. */
-function segmentAt(
-  compiled: Compiled,
-  state: State,
-  run: SkeletonRun,
-  common: readonly number[],
-  level: number,
-  up: boolean,
-): Segment | null {
-  const levels = common.map((s) => compiled.model.machines[run.machine]!.states[s]!.level);
-  let low = levels[0] ?? level;
-  let high = levels[levels.length - 1] ?? level;
-  if (high - low < 1e-9) return null;
-  for (const a of run.members) {
-    const { duration } = compiled.problem.steps[a]!.options[state.mode[a]!]!;
-    if (duration.kind !== 'table') continue;
-    for (const { celsius } of duration.columns) {
-      if (celsius < level - 1e-9 || (celsius < level + 1e-9 && up)) low = Math.max(low, celsius);
-      if (celsius > level + 1e-9 || (celsius > level - 1e-9 && !up)) high = Math.min(high, celsius);
-    }
-  }
-  return high - low < 1e-9 ? null : { low, high };
-}
 
 /**
  * The best schedule with the order, places and hands of `state` and its runs in the states `fixed`; null where there is none.
@@ -131,48 +93,6 @@ export function handsFor(state: State, a: number, minutes: number): readonly num
   return out;
 }
 
-/** Levels at the optimum of the joint program of times and levels, run by run; the state's own where they are fixed. */
-function jointLevels(
-  compiled: Compiled,
-  state: State,
-  skeleton: readonly SkeletonRun[],
-  common: readonly number[][],
-): number[] {
-  const { machines } = compiled.model;
-  let levels = skeleton.map((run) => machines[run.machine]!.states[run.state]!.level);
-  let up = skeleton.map(() => true);
-  let least = Number.POSITIVE_INFINITY;
-  for (let round = 0; round < 6; round++) {
-    const segments = skeleton.map((run, r) => {
-      const side = segmentAt(compiled, state, run, common[r]!, levels[r]!, up[r]!);
-      return side ?? segmentAt(compiled, state, run, common[r]!, levels[r]!, !up[r]!);
-    });
-    if (segments.every((s) => s === null)) return levels;
-    const own = skeleton.map((run) => run.state);
-    const program = new TimingProgram(compiled, state, skeleton, segments, own);
-    mealRows(program);
-    orderRows(program);
-    const values = program.lp.minimise();
-    if (values === null) return levels;
-    const cost = program.lp.cost.reduce((sum, c, v) => sum + c * values[v]!, 0);
-    if (cost > least - 1e-6 && round > 1) return levels;
-    least = Math.min(least, cost);
-    let moved = false;
-    const next = program.runs.map((run, r) => (run.level < 0 ? levels[r]! : values[run.level]!));
-    up = next.map((level, r) => {
-      const segment = segments[r];
-      if (segment === null || segment === undefined) return up[r]!;
-      const atTop = level > segment.high - 1e-6;
-      const atBottom = level < segment.low + 1e-6;
-      if (atTop !== up[r]! || (!atTop && !atBottom)) moved ||= atTop || atBottom;
-      return atTop;
-    });
-    levels = next;
-    if (!moved) return levels;
-  }
-  return levels;
-}
-
 /** The states of a run in which a table of one of its members has a column: minutes bend there, so a small step may cost what a large one saves. */
 function cornersOf(compiled: Compiled, state: State, run: SkeletonRun, common: readonly number[]): number[] {
   const bends = new Set<number>();
@@ -182,6 +102,38 @@ function cornersOf(compiled: Compiled, state: State, run: SkeletonRun, common: r
   }
   const { states } = compiled.model.machines[run.machine]!;
   return common.filter((s) => [...bends].some((celsius) => Math.abs(states[s]!.level - celsius) < 0.01));
+}
+
+/** Some of a list, at even distances, its ends among them. */
+function thinned(list: readonly number[]): number[] {
+  if (list.length <= SHARED) return [...list];
+  return Array.from({ length: SHARED }, (_, k) => list[Math.round((k * (list.length - 1)) / (SHARED - 1))]!);
+}
+
+/** Temperatures tried for two runs that may be one. */
+const SHARED = 8;
+
+/** Free runs whose levels are put on the dial both ways, each with each: the nearest settings of all are tried first, then up to 2^4 others. */
+const ROUNDED = 4;
+
+/** Machine states of all runs that are next to `levels` on the dial, below or above. */
+function roundings(
+  compiled: Compiled,
+  skeleton: readonly SkeletonRun[],
+  common: readonly (readonly number[])[],
+  levels: readonly number[],
+  fixed: readonly number[],
+): number[][] {
+  const near = skeleton.map((run, r) => {
+    const { states } = compiled.model.machines[run.machine]!;
+    const off = (s: number): number => Math.abs(states[s]!.level - levels[r]!);
+    const list = [...common[r]!].sort((x, y) => off(x) - off(y) || x - y).slice(0, 2);
+    return list.length === 0 ? [fixed[r]!] : off(list[0]!) < 0.01 ? [list[0]!] : list;
+  });
+  const between = near.flatMap((list, r) => (list.length > 1 ? [r] : [])).slice(0, ROUNDED);
+  return Array.from({ length: 2 ** between.length }, (_, bits) =>
+    near.map((list, r) => list[(bits >> Math.max(0, between.indexOf(r))) & (between.includes(r) ? 1 : 0)]!),
+  );
 }
 
 /** Beyond this many activities the joint program takes longer than the search can wait; levels are then tried one by one. */
@@ -199,7 +151,7 @@ export function polish(compiled: Compiled, state: State, tune: boolean): State {
   let best = state;
   let least = priceOf(state);
   const tryFixed = (candidate: number[]): boolean => {
-    const next = retime(compiled, best, skeleton, candidate);
+    const next = retime(compiled, state, skeleton, candidate);
     if (next === null) return false;
     const cost = priceOf(next);
     if (cost > least - 1e-9) return false;
@@ -212,31 +164,28 @@ export function polish(compiled: Compiled, state: State, tune: boolean): State {
   if (!tune) return best;
   const common = skeleton.map((run) => commonStates(state, run));
   if (common.every((list) => list.length < 2)) return best;
-  const joint = compiled.model.activities.length <= JOINT_ACTIVITIES;
-  const levels = joint
-    ? jointLevels(compiled, best, skeleton, common)
+  const jointly = compiled.model.activities.length <= JOINT_ACTIVITIES;
+  const levels = jointly
+    ? jointLevels(compiled, best, skeleton, common).levels
     : skeleton.map((run, r) => compiled.model.machines[run.machine]!.states[fixed[r]!]!.level);
-  const { machines } = compiled.model;
-  tryFixed(
-    levels.map((level, r) => {
-      const { states } = machines[skeleton[r]!.machine]!;
-      return common[r]!.reduce(
-        (a, b) => (Math.abs(states[b]!.level - level) < Math.abs(states[a]!.level - level) ? b : a),
-        fixed[r]!,
-      );
-    }),
-  );
+  for (const candidate of roundings(compiled, skeleton, common, levels, fixed)) tryFixed(candidate);
   let tries = 0;
   for (let helped = true, round = 0; helped && round < 8; round++) {
     helped = false;
     for (let r = 0; r < skeleton.length && tries < TUNE_TRIES; r++) {
-      const steps = (joint ? [1, -1, 2, -2, 4, -4] : [1, -1]).map(
+      const steps = (jointly ? [1, -1, 2, -2, 4, -4] : [1, -1]).map(
         (step) => common[r]![common[r]!.indexOf(fixed[r]!) + step],
       );
       for (const other of new Set([...steps, ...cornersOf(compiled, state, skeleton[r]!, common[r]!)])) {
         if (other === undefined || other === fixed[r]) continue;
         tries++;
         helped = tryFixed(fixed.map((s, k) => (k === r ? other : s))) || helped;
+      }
+      if (r === 0 || skeleton[r - 1]!.machine !== skeleton[r]!.machine || fixed[r] === fixed[r - 1]) continue;
+      // Two runs at one temperature are one: no small step of either shows what that saves.
+      for (const shared of thinned(common[r]!.filter((s) => common[r - 1]!.includes(s)))) {
+        tries++;
+        helped = tryFixed(fixed.map((s, k) => (k === r || k === r - 1 ? shared : s))) || helped;
       }
     }
   }

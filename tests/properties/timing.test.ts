@@ -11,8 +11,6 @@ import type { State } from '../../src/kernel/state.js';
 import type { Problem } from '../../src/problem/problem.js';
 import { type Compiled, compile } from '../../src/solve/compile.js';
 import { orderRows } from '../../src/solve/order-rows.js';
-import { earliestStarts, pathsOf } from '../../src/solve/paths.js';
-import { AS_IT_IS, search } from '../../src/solve/search.js';
 import { type Timetable, timingRuns } from '../../src/solve/timetable.js';
 import { polish, retime } from '../../src/solve/timing.js';
 import { TimingNetwork } from '../../src/solve/timing-network.js';
@@ -21,28 +19,12 @@ import { mealRows } from '../../src/solve/timing-rows.js';
 import { type Found, type Range, TimingReference } from '../solve/timing-reference.js';
 import { randomProblem, randomProblemText } from '../support/random-problem.js';
 import { readMeal, readMealFile } from '../support/read-meal.js';
+import { scheduled } from '../support/scheduled.js';
 
 interface Instance {
   readonly name: string;
   readonly compiled: Compiled;
   readonly state: State;
-}
-
-/** A schedule as construction leaves it (`work` 0) or after some search, its times not yet polished; null where jobs are left out. */
-function scheduled(compiled: Compiled, seed: number, work: number): State | null {
-  const { model } = compiled;
-  const earliest = earliestStarts(model);
-  if (earliest === null) return null;
-  const found = search(model, {
-    seed,
-    work,
-    earliest,
-    paths: pathsOf(model),
-    polish: (state) => state,
-    reorder: AS_IT_IS,
-    bound: 0,
-  });
-  return found.unplaced.length > 0 ? null : found.state;
 }
 
 function instancesOf(name: string, problem: Problem): Instance[] {
