@@ -90,12 +90,16 @@ function addWaitsForLanding({ byStep, holds, lands, order, problem }: Reading, p
 }
 
 /** What each step costs by itself: heat away from the ideal, a free duration outside its best, cooks beyond those asked. */
-function addSteps({ byStep, problem }: Reading, parts: Parts): void {
+function addSteps({ byStep, origin, problem }: Reading, parts: Parts): void {
   const { rates } = problem;
-  for (const row of byStep) {
+  /** Of what had to move, minutes before: a free length is judged once, by all of them. */
+  const before = new Map<number, number>();
+  for (const [id, row] of byStep.entries()) {
     if (row === null || row.option === null) continue;
     parts.heat += rates.heat * degreesFromIdeal(row.option, row.raw.celsius);
-    parts.rest += rates.rest * minutesOutsideBest(row.option, row.end - row.start);
+    const minutes = (before.get(origin[id]!) ?? 0) + row.end - row.start;
+    if (origin.lastIndexOf(origin[id]!) === id) parts.rest += rates.rest * minutesOutsideBest(row.option, minutes);
+    else before.set(origin[id]!, minutes);
     parts.swap += rates.swap * cooksBeyond(row.option, row);
   }
 }

@@ -13,9 +13,9 @@ import type { Appliance, Footprint, Problem } from '../problem/problem.js';
 
 import { cautionsOf } from '../safety/cautions.js';
 
+import { boardNumbers } from './boards.js';
 import type { Compiled } from './compile.js';
 import { type DishCore, type Predictions, predictionsOf } from './cores.js';
-import { cookedSteps } from './rates.js';
 import { timedBy } from './timed.js';
 
 export interface Outcome {
@@ -211,43 +211,6 @@ function standingFields(
     spot: each(spots.map((p): SpotRow => ({ x: p.spot.x, y: p.spot.y, turned: p.spot.turned }))),
     level: appliance.surface.kind === 'racks' ? each(spots.map((p) => p.level)) : null,
   };
-}
-
-/**
- * A board for each activity that needs one, in the order of their starts. A piece that is still raw goes on the last free
- * board, all else on the first, so that the two meet only where there are too few.
- */
-function boardNumbers({ problem, model, kit }: Compiled, state: State): Map<number, number> {
-  const users = model.activities.map((a) => a.id).filter((a) => state.modeOf(a).bench === kit.boards);
-  users.sort((a, b) => state.start[a]! - state.start[b]! || a - b);
-  const cooked = cookedSteps(problem);
-  const until = new Array<number>(problem.kitchen.boards).fill(0);
-  const out = new Map<number, number>();
-  keepBoards(state, users, out);
-  for (const a of users.filter((each) => !out.has(each))) {
-    const raw = problem.dishes[problem.steps[a]!.dish]!.piece !== null && !cooked[a]!;
-    const isFree = (at: number, board: number): boolean =>
-      at <= state.start[a]! && [...out].every(([b, on]) => on !== board || !meets(state, a, b));
-    const board = Math.max(0, raw ? until.findLastIndex(isFree) : until.findIndex(isFree));
-    until[board] = state.end(a);
-    out.set(a, board);
-  }
-  return out;
-}
-
-const meets = (state: State, a: number, b: number): boolean =>
-  state.start[a]! < state.end(b) && state.start[b]! < state.end(a);
-
-/** Boards that steps had, or were to have, where the schedule is under way; those that are settled come first. */
-function keepBoards(state: State, users: readonly number[], out: Map<number, number>): void {
-  const { progress } = state.model;
-  if (progress === undefined) return;
-  const rank = (a: number): number => (progress.settled[a] ? 0 : 1);
-  for (const a of [...users].sort((x, y) => rank(x) - rank(y))) {
-    const board = progress.usual[a]?.bench ?? -1;
-    const free = [...out].every(([b, on]) => on !== board || !meets(state, a, b));
-    if (board >= 0 && (free || rank(a) === 0)) out.set(a, board);
-  }
 }
 
 function runRows({ problem, model, kit }: Compiled, state: State): RunRow[] {

@@ -1,10 +1,11 @@
 /** The problem of what is left: what has happened as it happened, what cannot be used any more taken away, what is not wanted left out. */
 
 import { isAble } from '../../problem/able.js';
-import type { Dish, Duration, Kitchen, Option, Problem, Step } from '../../problem/problem.js';
+import type { Dish, Kitchen, Option, Problem, Step } from '../../problem/problem.js';
 import type { Happened } from '../happened.js';
-import { type Doing, minutesOf, type PlanAsRead } from './doing.js';
+import type { Doing, PlanAsRead } from './doing.js';
 import { type Fact, hasHands } from './facts.js';
+import { asDone, restOf } from './parts.js';
 
 export interface StepLeft {
   /** Step of the problem that was asked. */
@@ -51,13 +52,17 @@ export function leftOf(
     const last = own.at(-1);
     if (last === undefined) return [{ origin: step.id, fact: null, usual, isRest: false, options: usable(step) }];
     const lost = last.ended ? null : lostSince(last.doing, happened, asked);
+    const rows = plan.steps[step.id]!.length;
+    const goesOn = lost !== null || (last.ended && own.length < rows);
     const done = own.map((fact, k): Part => {
-      const moves = k < own.length - 1 || lost !== null;
+      const isLast = k === own.length - 1;
+      const moves = !isLast || lost !== null;
       const ended = moves ? { ...fact, ended: true, free: false } : fact;
-      const end =
-        moves && k === own.length - 1 ? Math.max(fact.doing.start, Math.min(fact.doing.end, lost!)) : fact.doing.end;
+      const end = isLast && moves ? Math.max(fact.doing.start, Math.min(fact.doing.end, lost!)) : fact.doing.end;
       const doing = { ...fact.doing, end };
-      const option = asDone(doing, ended, happened.now, moves);
+      const before = own.slice(0, k).map((each) => each.doing);
+      const next = isLast ? (goesOn ? 'left' : 'nothing') : 'done';
+      const option = asDone(doing, ended, happened.now, before, next);
       return {
         origin: step.id,
         fact: { ...ended, doing: { ...doing, option } },
@@ -66,13 +71,11 @@ export function leftOf(
         options: [option],
       };
     });
-    const moved = own.length > 1 || plan.steps[step.id]!.length > own.length;
-    if (lost === null && !(moved && last.ended && own.length < plan.steps[step.id]!.length)) return done;
+    if (!goesOn) return done;
     if (lost !== null) cut.add(step.id);
-    const { doing } = done.at(-1)!.fact!;
-    const share = shareLeft(last.doing.option, doing);
-    const rest = usable(step).map((option) => scaled(option, share));
-    const known = moved && plan.steps[step.id]!.length > own.length ? plan.steps[step.id]!.at(-1)! : null;
+    const spent = own.map((fact, k) => ({ ...fact.doing, end: done[k]!.fact!.doing.end }));
+    const rest = usable(step).map((option) => restOf(option, spent));
+    const known = rows > own.length ? plan.steps[step.id]!.at(-1)! : null;
     return [...done, { origin: step.id, fact: null, usual: known, isRest: true, options: rest }];
   });
   const unfit = unfitDishes(asked, parts, happened);
@@ -131,50 +134,13 @@ function lostSince({ option, burners }: Doing, { losses }: Happened, { kitchen }
   return own.length === 0 ? null : Math.min(...own.map(({ at }) => at));
 }
 
-/** The only way that is left of what has happened: as it was. */
-function asDone({ option, celsius, start, end }: Doing, { free }: Fact, now: number, moves: boolean): Option {
-  const minutes = end - start;
-  const settings = option.place.kind === 'heated' ? [celsius!] : [];
-  const own = { ...option, settings, forecasts: moves ? null : option.forecasts };
-  const { duration } = option;
-  if (duration.kind !== 'range') return { ...own, duration: { kind: 'fixed', minutes, low: minutes, high: minutes } };
-  if (!free) return { ...own, duration: { ...duration, low: minutes, high: minutes } };
-  const low = Math.max(duration.low, now - start);
-  return { ...own, duration: { ...duration, low, high: Math.max(duration.high, low) } };
-}
-
 /** What was begun of a dish that nobody will eat ends as it was to, and what has no fixed end ends now. */
 function givenUp(part: Part, now: number): Part {
   const { fact, options } = part;
   if (fact === null || !fact.free) return part;
   const settled = { ...fact, free: false, doing: { ...fact.doing, end: Math.max(fact.doing.start, now) } };
-  const option = asDone({ ...settled.doing, option: options[0]! }, settled, now, false);
+  const option = asDone({ ...settled.doing, option: options[0]! }, settled, now, [], 'nothing');
   return { ...part, fact: { ...settled, doing: { ...settled.doing, option } }, options: [option] };
-}
-
-/** No less than this share is left of what is not done. */
-const LEAST_LEFT = 0.05;
-
-/** What is left of a step that was done for a while in one place, as a share of its minutes there. */
-function shareLeft(option: Option, { start, end, celsius }: Doing): number {
-  const asked = minutesOf(option, celsius);
-  return asked <= 0 ? LEAST_LEFT : Math.min(1, Math.max(LEAST_LEFT, 1 - (end - start) / asked));
-}
-
-function scaled(option: Option, share: number): Option {
-  const up = (minutes: number): number => Math.max(1, Math.ceil(minutes * share - 1e-9));
-  const { duration } = option;
-  const part = (): Duration => {
-    if (duration.kind === 'fixed') {
-      return { kind: 'fixed', minutes: up(duration.minutes), low: up(duration.low), high: up(duration.high) };
-    }
-    if (duration.kind === 'range') {
-      const best = { low: up(duration.best.low), high: up(duration.best.high) };
-      return { kind: 'range', low: up(duration.low), high: up(duration.high), best };
-    }
-    return { kind: 'table', columns: duration.columns.map((c) => ({ ...c, minutes: c.minutes * share })) };
-  };
-  return { ...option, duration: part(), forecasts: null };
 }
 
 /** Dishes with a step that no way is left for. */
