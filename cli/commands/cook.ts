@@ -7,8 +7,10 @@ import { type Clock, realClock, rehearsedClock } from '../cooking/clock.js';
 import { type Desk, deskFor } from '../cooking/desk.js';
 import { type Practice, practiceFor } from '../cooking/practice.js';
 import { proposalsFor } from '../cooking/proposals.js';
+import { tellClock } from '../cooking/rehearsal-clock.js';
 import { EXIT, type ExitCode, UsageError } from '../exit.js';
 import type { Finish, Io } from '../io.js';
+import { rehearsalBeside } from '../journal/journal-file.js';
 import { type Opened, openDay, presentOf, refusalWords } from '../journal/open-day.js';
 import { capabilityOf } from '../terminal/capability.js';
 import { addLooks, type LookOptions, wholeNumber, wishesOf } from './looks.js';
@@ -47,7 +49,8 @@ once; after whatever ends it, the same command goes on where it was. Others may 
 (supper.rehearsal.jsonl), which goes on as well: remove it to begin again. What the plan has before the time at
 which it begins is taken as done on time. With --speed a simulated kitchen takes
 part: food takes the minutes of one random evening, and all cooks but the one at the screen (--who) do
-their work by themselves; without --who, all of them. There, r reads the simulated thermometer.
+their work by themselves; without --who, all of them. There, r reads the simulated thermometer. A rehearsal is shown on
+phones by \`hearthtable wall FILE --rehearsal\`.
 
 Examples:
   hearthtable cook supper.yaml
@@ -70,15 +73,18 @@ async function runCook(io: Io, file: string, options: CookOptions): Promise<Exit
   const { showCook } = await import('../screens/cook/show-cook.js');
   const first = instantFor(io, opened, options);
   const day = await begun(io, opened, { now: () => first, speed: 1 }, isRehearsal(options));
-  const desk = deskFor(day, clockFor(io, opened, options), options.who ?? null);
+  const clock = clockFor(io, opened, options);
+  const desk = deskFor(day, clock, options.who ?? null);
   const practice = options.speed === undefined ? null : await practiceOf(desk, options);
   const proposals = proposalsFor(desk, options.atOnce === true);
+  const untell = isRehearsal(options) ? tellClock(io, opened.path, clock) : null;
   try {
     await showCook({ desk, proposals, practice }, able.unicode ? UNICODE : ASCII, {
       colors: able.colors,
       weights: true,
     });
   } finally {
+    untell?.();
     proposals.close();
     desk.close();
   }
@@ -92,9 +98,6 @@ async function practiceOf(desk: Desk, { who, evening }: CookOptions): Promise<Pr
   const { Rehearsal } = await import('../../src/live/rehearsal/rehearsal.js');
   return practiceFor(desk, new Rehearsal(evening, cook === null ? null : desk.day().problem.cooks[cook]!.name));
 }
-
-/** `supper.yaml` is rehearsed in `supper.rehearsal.jsonl`. */
-const rehearsalBeside = (meal: string): string => `${meal.replace(/\.(?:ya?ml|json)$/i, '')}.rehearsal.jsonl`;
 
 const isRehearsal = ({ at, speed }: CookOptions): boolean => at !== undefined || speed !== undefined;
 

@@ -2,10 +2,10 @@
 import type { Command } from 'commander';
 import { begun } from '../cooking/begun.js';
 import { realClock } from '../cooking/clock.js';
-import { deskFor } from '../cooking/desk.js';
+import { type Desk, deskFor } from '../cooking/desk.js';
 import { EXIT, type ExitCode, UsageError } from '../exit.js';
 import type { Finish, Io } from '../io.js';
-import { openDay } from '../journal/open-day.js';
+import { type Opened, openDay } from '../journal/open-day.js';
 import { capabilityOf } from '../terminal/capability.js';
 import { addLooks, type LookOptions, wholeNumber, wishesOf } from './looks.js';
 
@@ -15,6 +15,7 @@ interface WallOptions extends LookOptions {
   readonly who?: string;
   readonly newLinks?: true;
   readonly journal?: string;
+  readonly rehearsal?: true;
   readonly codes: boolean;
 }
 
@@ -30,7 +31,8 @@ export function addWall(program: Command, io: Io, finish: Finish): void {
     .option('--who <name>', 'who is in charge: what that link ticks off is noted as theirs')
     .option('--new-links', 'links of before hold no longer')
     .option('--no-codes', 'print the links without QR codes')
-    .option('--journal <file>', 'the journal, if not the one beside the meal');
+    .option('--journal <file>', 'the journal, if not the one beside the meal')
+    .option('--rehearsal', 'show the rehearsal that `cook --at` has open, by its clock');
   addLooks(command)
     .addHelpText(
       'after',
@@ -38,11 +40,13 @@ export function addWall(program: Command, io: Io, finish: Finish): void {
 Each cook gets a link of their own, which ticks off their calls and anyone's; the first link ticks off everything, the
 last one nothing. What is ticked off goes into the meal's journal, as by \`cook\` and \`note\`, which may run at the same
 time; pages show what these note within a second. Links stay the same until --new-links (what they are made from is
-kept beside the meal: supper.wall.key). Without --open-to-network only this machine reaches the page.
+kept beside the meal: supper.wall.key). Without --open-to-network only this machine reaches the page. With --rehearsal
+it has the journal and the clock of the \`cook --at\` that is open on this machine.
 
 Examples:
   hearthtable wall supper.yaml
   hearthtable wall supper.yaml --open-to-network
+  hearthtable wall supper.yaml --rehearsal
   hearthtable wall supper.yaml --open-to-network --who Ines --port 8080`,
     )
     .action(async (file: string, options: WallOptions) => finish(await runWall(io, file, options)));
@@ -50,9 +54,9 @@ Examples:
 
 async function runWall(io: Io, file: string, options: WallOptions): Promise<ExitCode> {
   const able = capabilityOf(io, { ...wishesOf(options), text: true });
-  const opened = await openDay(io, file, options.journal);
+  const { journalBeside, rehearsalBeside } = await import('../journal/journal-file.js');
+  const opened = await openDay(io, file, options.journal ?? (options.rehearsal ? rehearsalBeside(file) : undefined));
   if (opened === null) return EXIT.usage;
-  const { journalBeside } = await import('../journal/journal-file.js');
   const { keyAt, linksFor } = await import('../wall/links.js');
   const { LOOPBACK, networkAddresses } = await import('../wall/addresses.js');
   const { serveWall } = await import('../wall/serve.js');
@@ -61,8 +65,9 @@ async function runWall(io: Io, file: string, options: WallOptions): Promise<Exit
   const addresses = options.openToNetwork ? networkAddresses() : [];
   if (options.openToNetwork && addresses.length === 0)
     throw new UsageError('This machine is in no network.\nPerhaps: leave --open-to-network out');
-  const clock = realClock(io);
-  const desk = deskFor(await begun(io, opened, clock), clock, options.who ?? null);
+  const desk = options.rehearsal
+    ? await rehearsalDesk(io, file, opened, options)
+    : await deskOfTheDay(io, opened, options);
   try {
     const key = keyAt(journalBeside(file).replace(/journal\.jsonl$/, 'wall.key'), options.newLinks === true);
     const links = linksFor(opened.meal.problem, key, options.who ?? null);
@@ -71,8 +76,9 @@ async function runWall(io: Io, file: string, options: WallOptions): Promise<Exit
       bind: options.openToNetwork ? '0.0.0.0' : '127.0.0.1',
       hosts: [...addresses, ...LOOPBACK],
       port: options.port,
+      rehearsal: options.rehearsal === true,
       noted: (line) => io.stdout.write(`${line}\n`),
-      refused: sparing((line) => io.stderr.write(`${line}\n`), clock.now),
+      refused: sparing((line) => io.stderr.write(`${line}\n`), realClock(io).now),
     });
     const look = options.codes && io.stdout.isTTY ? { unicode: able.unicode, colors: able.colors !== 'none' } : null;
     io.stdout.write(`${welcomeLines({ links, addresses, port: wall.port, look }).join('\n')}\n`);
@@ -82,6 +88,21 @@ async function runWall(io: Io, file: string, options: WallOptions): Promise<Exit
     desk.close();
   }
   return EXIT.plan;
+}
+
+async function deskOfTheDay(io: Io, opened: Opened, { who }: WallOptions): Promise<Desk> {
+  const clock = realClock(io);
+  return deskFor(await begun(io, opened, clock), clock, who ?? null);
+}
+
+/** By the clock of whoever rehearses; while nobody does, nothing can be ticked off. */
+async function rehearsalDesk(io: Io, file: string, opened: Opened, { who }: WallOptions): Promise<Desk> {
+  const { followedClock } = await import('../cooking/rehearsal-clock.js');
+  const clock = followedClock(io, opened.path);
+  if (clock === null)
+    throw new UsageError(`Nobody rehearses this meal just now.\nPerhaps: first: hearthtable cook ${file} --at 15:30`);
+  const desk = deskFor(opened, clock, who ?? null);
+  return { ...desk, closed: () => desk.closed() ?? (clock.runs() ? null : 'Nobody rehearses any more.') };
 }
 
 /** Ctrl+C, or whatever else asks the process to end. */

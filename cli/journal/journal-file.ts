@@ -8,7 +8,12 @@ import { UsageError } from '../exit.js';
 import { locked } from './lock.js';
 
 /** `supper.yaml` has `supper.journal.jsonl` beside it. */
-export const journalBeside = (meal: string): string => `${meal.replace(/\.(?:ya?ml|json)$/i, '')}.journal.jsonl`;
+export const journalBeside = (meal: string): string => `${withoutEnding(meal)}.journal.jsonl`;
+
+/** `supper.yaml` is rehearsed in `supper.rehearsal.jsonl`. */
+export const rehearsalBeside = (meal: string): string => `${withoutEnding(meal)}.rehearsal.jsonl`;
+
+const withoutEnding = (meal: string): string => meal.replace(/\.(?:ya?ml|json)$/i, '');
 
 /** Entries by their lines: a journal is read again for each entry that is added, and its plans are long. */
 const known = new Map<string, Entry>();

@@ -74,13 +74,16 @@ function parsed(text: string): unknown {
 }
 
 function isDead({ pid, host }: Holder): boolean {
-  if (host !== hostname()) return false;
-  if (pid === null) return true;
+  return host === hostname() && (pid === null || !isAlive(pid));
+}
+
+/** Of a process on this machine, whoever's it is. */
+export function isAlive(pid: number): boolean {
   try {
     process.kill(pid, 0);
-    return false;
+    return true;
   } catch (error) {
-    return (error as NodeJS.ErrnoException).code === 'ESRCH';
+    return (error as NodeJS.ErrnoException).code !== 'ESRCH';
   }
 }
 

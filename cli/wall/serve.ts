@@ -24,6 +24,7 @@ export interface WallOptions {
   readonly bind: string;
   readonly hosts: readonly string[];
   readonly port: number;
+  readonly rehearsal?: boolean;
   /** Milliseconds in which a request must have come to its end. */
   readonly patience?: number;
   /** One line about something that was noted, or was refused. */
@@ -56,12 +57,13 @@ const HEADERS = {
 const PATH = /^\/([A-Za-z0-9_-]{1,64})\/(events|state|mark|)$/;
 
 export async function serveWall(desk: Desk, options: WallOptions): Promise<Wall> {
+  const { patience = PATIENCE, rehearsal = false } = options;
   let seen: Seen | null = null;
   const see = (): Seen => {
     const [day, state, inForce] = [desk.day(), desk.state(), desk.inForce()];
     const closed = desk.closed() ?? (day.plan === null ? 'The journal has no plan any more.' : null);
     if (seen === null || seen.state !== state || seen.closed !== closed)
-      seen = { day, state, inForce, items: itemsOf(day, state, inForce), closed };
+      seen = { day, state, inForce, items: itemsOf(day, state, inForce), closed, rehearsal };
     return seen;
   };
   let told = new Map<Right, News>();
@@ -76,7 +78,6 @@ export async function serveWall(desk: Desk, options: WallOptions): Promise<Wall>
   };
   const followers = new Followers(newsFor);
   const rate = new Rate();
-  const { patience = PATIENCE } = options;
   const server = createServer(
     {
       maxHeaderSize: 8192,
@@ -177,12 +178,12 @@ export async function serveWall(desk: Desk, options: WallOptions): Promise<Wall>
 
   await listening(server, options);
   port = (server.address() as AddressInfo).port;
-  let minute = desk.minute();
+  let shown = see();
   const stop = desk.listen(() => followers.tellAll());
   const looks = setInterval(() => {
-    const now = desk.minute();
-    if (now === minute) return;
-    minute = now;
+    const now = see();
+    if (now === shown) return;
+    shown = now;
     followers.tellAll();
   }, LOOK);
   const beats = setInterval(() => followers.beat(Date.now()), BEAT);

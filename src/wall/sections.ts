@@ -23,6 +23,8 @@ export interface Seen {
   readonly inForce: readonly Entry[];
   /** Why nothing can be noted just now; null where it can. */
   readonly closed: string | null;
+  /** Whether all this is only rehearsed. */
+  readonly rehearsal: boolean;
 }
 
 export const SECTIONS = ['top', 'trouble', 'changed', 'now', 'next', 'own', 'all', 'heat', 'cautions'] as const;
@@ -76,7 +78,7 @@ export function sectionsFor(seen: Seen, right: Right): Record<SectionName, Marku
 
 const section = (name: string, ...children: readonly Child[]): Markup => together(tag('h2', {}, name), ...children);
 
-function topOf({ day, state }: Seen, right: Right): Markup {
+function topOf({ day, state, rehearsal }: Seen, right: Right): Markup {
   const { problem } = day;
   const who = {
     all: right.who === null ? 'May tick off everything' : `${clean(right.who)}, may tick off everything`,
@@ -88,6 +90,7 @@ function topOf({ day, state }: Seen, right: Right): Markup {
     tag(
       'p',
       {},
+      rehearsal ? tag('strong', { class: 'rehearsal' }, 'Rehearsal ') : null,
       tag('strong', { class: 'clock' }, clockAt(problem, state.now)),
       ` ${longDayAt(problem, state.now)}; served at ${clockAt(problem, Math.round(state.serve))}${toServe(state)}. `,
       tag('span', { class: 'who' }, who[right.kind]),

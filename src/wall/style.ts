@@ -7,6 +7,7 @@ const OWN = `
 .wall .clock{font-size:2rem;color:var(--ink);font-variant-numeric:tabular-nums}
 .wall header p{font-size:1.05rem}
 .wall .who{font-weight:700}
+.wall .rehearsal{color:var(--accent)}
 .wall .calls li{display:grid;grid-template-columns:auto 1fr auto;gap:.75rem;padding:.7rem 0;align-items:start}
 .wall .say,.wall .calls .when{margin:0}
 .wall [data-part=now] .say{font-size:1.2rem;line-height:1.3}

@@ -29,7 +29,7 @@ const ALL: Right = { kind: 'all', who: null };
 function seenAt(teller: Teller, clock: string, closed: string | null = null): Seen {
   const { day, inForce } = rebuilt(teller.meal, teller.entries);
   const state = stateAt(day, minuteAt(day.problem, teller.iso(clock)));
-  return { day, state, inForce, items: itemsOf(day, state, inForce), closed };
+  return { day, state, inForce, items: itemsOf(day, state, inForce), closed, rehearsal: false };
 }
 
 describe('the page', () => {
@@ -92,7 +92,7 @@ describe('the page', () => {
     const { day, inForce, passedOver } = rebuilt(meal, entries);
     expect(passedOver).toEqual([]);
     const state = stateAt(day, minuteAt(problem, first.serve));
-    const seen = { day, state, inForce, items: itemsOf(day, state, inForce), closed: '<s>' };
+    const seen = { day, state, inForce, items: itemsOf(day, state, inForce), closed: '<s>', rehearsal: false };
     for (const right of [ALL, LOOK, { kind: 'cook', who: cook } as const]) {
       const page = wallPage(seen, right);
       for (const raw of ['<img', '<script>alert', '<b>', '<u>', '<s>', '\u001b']) expect(page).not.toContain(raw);
