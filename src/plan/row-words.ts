@@ -50,7 +50,8 @@ export class RowWords {
   }
 
   /** `165 °C, lid closed`, `180 °C, fan`. */
-  runHeat = (run: RunRow): string => this.inMode(run.appliance, run.mode, run.celsius, run.mode);
+  runHeat = (run: Pick<RunRow, 'appliance' | 'mode' | 'celsius'>): string =>
+    this.inMode(run.appliance, run.mode, run.celsius, run.mode);
 
   /** A core temperature, in whole degrees. */
   core(row: StepRow, celsius: number): string {

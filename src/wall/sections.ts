@@ -42,6 +42,8 @@ export function sectionsFor(seen: Seen, right: Right): Record<SectionName, Marku
   const open = items.calls.filter((call) => call.open && mine(call));
   const due = open.filter(({ at }) => at <= state.now);
   const next = open.filter(({ at }) => at > state.now).slice(0, NEXT);
+  const underWay = [...items.underWay].sort((a, b) => a.at - b.at);
+  const others = underWay.filter((item) => !mine(item));
   // Whole lists tell no minutes to come, which would send all of them anew every minute.
   const list = (rows: readonly Item[], none: string, counted = false): Markup =>
     rows.length === 0
@@ -50,19 +52,31 @@ export function sectionsFor(seen: Seen, right: Right): Record<SectionName, Marku
   const own = items.calls.filter(({ cooks }) => right.kind === 'cook' && cooks.includes(right.who));
   const doneOf = (calls: readonly CallItem[]): string =>
     `${calls.filter((call) => !call.open).length} of ${calls.length} done`;
-  const late = items.underWay.filter((item) => !mine(item));
   return {
     top: topOf(seen, right),
     trouble: closed === null ? null : tag('p', {}, `Nothing can be ticked off: ${closed}`),
     changed: changesOf(seen),
-    now: section('Now', list([...items.underWay.filter(mine), ...due], 'Nothing is due.', true), othersAtWork(late)),
+    now: section('Now', list([...due, ...underWay.filter(mine)], 'Nothing is due.', true), othersAtWork(others)),
     next: section('Next', list(next, open.length === 0 ? 'Nothing more.' : 'Nothing after that.', true)),
     own:
       right.kind === 'cook'
         ? section(
             `${clean(right.who)}’s list`,
-            own.length === 0 ? null : tag('p', { class: 'count' }, doneOf(own)),
-            list(own, NOTHING),
+            own.some((call) => !call.open)
+              ? tag(
+                  'details',
+                  {},
+                  tag('summary', {}, doneOf(own)),
+                  list(
+                    own.filter((call) => !call.open),
+                    NOTHING,
+                  ),
+                )
+              : null,
+            list(
+              own.filter((call) => call.open),
+              own.length === 0 ? NOTHING : 'All is done.',
+            ),
           )
         : null,
     all: tag(
@@ -92,10 +106,19 @@ function topOf({ day, state, rehearsal }: Seen, right: Right): Markup {
       {},
       rehearsal ? tag('strong', { class: 'rehearsal' }, 'Rehearsal ') : null,
       tag('strong', { class: 'clock' }, clockAt(problem, state.now)),
-      ` ${longDayAt(problem, state.now)}; served at ${clockAt(problem, Math.round(state.serve))}${toServe(state)}. `,
+      ` ${longDayAt(problem, state.now)}; ${landingWords(problem, state)}. `,
       tag('span', { class: 'who' }, who[right.kind]),
     ),
   );
+}
+
+/** `served at 19:00 (in 50 min)`; of several courses the next: `supper at 18:45 (in 24 min)`. */
+function landingWords(problem: Day['problem'], { now, serve }: State): string {
+  const landings = problem.courses.map(({ name, at }) => ({ name, at: Math.round(serve + at) }));
+  const byTime = landings.sort((a, b) => a.at - b.at);
+  const next = byTime.find(({ at }) => at >= now) ?? byTime.at(-1)!;
+  const name = landings.length > 1 ? clean(next.name) : 'served';
+  return `${name} at ${clockAt(problem, next.at)}${toServe({ now, serve: next.at })}`;
 }
 
 function othersAtWork(items: Items['underWay']): Markup | null {

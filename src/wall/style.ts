@@ -21,8 +21,14 @@ const OWN = `
 .wall [data-part=changed]{margin-top:.75rem}
 #stale{font-weight:700}
 #answer{position:sticky;top:0;z-index:1}
+.wall summary{color:var(--accent);padding:.6rem 0}
 .wall dt{font-weight:700}
 .wall dd{margin:0 0 .5rem}
+@media screen and (min-width:48rem){
+.wall{font-size:1.2rem}
+.wall .clock{font-size:3.5rem;line-height:1.1}
+.wall [data-part=now] .say{font-size:1.6rem}
+}
 `;
 
 export const WALL_STYLE = PAGE_STYLE + OWN.trim().replaceAll('\n', '');

@@ -58,10 +58,10 @@ describe('the page', () => {
     const { heat } = wallNews(seenAt(teller, '17:55'), LOOK);
     for (const words of [
       '>oven<',
-      '175',
       'by 1 reading',
       'lost since 17:51',
       'gone since 17:52',
+      '175 °C, roast',
       'the door &lt;b&gt;sticks',
     ])
       expect(heat!.replaceAll('\u00a0', ' ')).toContain(words);

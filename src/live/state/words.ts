@@ -1,4 +1,5 @@
 /** Where things stand, in a cook's words. */
+import { RowWords } from '../../plan/row-words.js';
 import { showCoreHeat, showHeat } from '../../problem/degrees.js';
 import { showMinutes } from '../../units/show.js';
 import type { Day } from '../journal/day.js';
@@ -6,7 +7,7 @@ import type { CoreNow } from '../readings/core-now.js';
 import type { ApplianceHeat } from './heat-now.js';
 import type { State, StepState } from './state.js';
 
-export function toServe({ now, serve }: State): string {
+export function toServe({ now, serve }: Pick<State, 'now' | 'serve'>): string {
   const left = serve - now;
   return left >= 0 ? ` (in ${showMinutes(left)})` : ` (${showMinutes(-left)} ago)`;
 }
@@ -14,17 +15,20 @@ export function toServe({ now, serve }: State): string {
 export function underWayWords(step: StepState, now: number, clock: (minute: number) => string): string {
   const since = `since ${clock(step.start!)}`;
   if (step.late > 0) return `${since}; should have ended ${showMinutes(step.late)} ago`;
-  return `${since}; until ${clock(step.end!)} (${showMinutes(step.end! - now)} more)`;
+  const left = step.end! - now;
+  return `${since}; until ${clock(step.end!)} (${left > 0 ? `${showMinutes(left)} more` : 'now'})`;
 }
 
 export function heatWords({ problem }: Day, heat: ApplianceHeat, clock: (minute: number) => string): string {
-  const { unit } = problem.kitchen.appliances[heat.appliance]!.dial;
-  const shown = (celsius: number): string => showHeat(problem, Math.round(celsius), unit);
-  if (heat.lost) return `lost (about ${shown(heat.celsius)})`;
-  if (heat.set === null)
-    return heat.celsius > problem.kitchen.room + 5 ? `off, still about ${shown(heat.celsius)}` : 'off';
-  if (heat.there === null) return `${shown(heat.set)}${heat.mode === null ? '' : `, ${heat.mode}`}`;
-  return `about ${shown(heat.celsius)}, set to ${shown(heat.set)}: there at ${clock(heat.there)}`;
+  const { name, dial } = problem.kitchen.appliances[heat.appliance]!;
+  const about = `about ${showCoreHeat(problem, heat.celsius, dial.unit)}`;
+  if (heat.lost) return `lost (${about})`;
+  if (heat.set === null) return heat.celsius > problem.kitchen.room + 5 ? `off, still ${about}` : 'off';
+  const set = showHeat(problem, heat.set, dial.unit);
+  if (heat.there !== null) return `${about}, set to ${set}: there at ${clock(heat.there)}`;
+  return heat.mode === null
+    ? set
+    : new RowWords(problem).runHeat({ appliance: name, mode: heat.mode, celsius: heat.set });
 }
 
 /** `about 41 °C (39 to 43); pull at 55 °C about 18:14 (18:08 to 18:21), rises to 63 °C; by 2 readings, …`. */
@@ -43,8 +47,11 @@ export function coreWords({ problem }: Day, core: CoreNow, clock: (minute: numbe
   return [`about ${heat(now.likely)} now`, ...(goal ? [goal] : []), pace].join('; ');
 }
 
+/** In the degrees of what its dish is heated in, also while it rests. */
 export function shownCore(problem: Day['problem'], step: number, celsius: number): string {
-  const heated = problem.steps[step]!.options.find(({ place }) => place.kind === 'heated')?.place;
+  const { dish, options } = problem.steps[step]!;
+  const all = [...options, ...problem.dishes[dish]!.steps.flatMap((id) => problem.steps[id]!.options)];
+  const heated = all.find(({ place }) => place.kind === 'heated')?.place;
   const dial = heated?.kind === 'heated' ? problem.kitchen.appliances[heated.appliance]!.dial.unit : undefined;
   return showCoreHeat(problem, celsius, dial);
 }
