@@ -84,6 +84,8 @@ export async function serveWall(desk: Desk, options: WallOptions): Promise<Wall>
       headersTimeout: patience,
       requestTimeout: patience,
       connectionsCheckingInterval: patience / 8,
+      // What names no host is refused like what names another's, and told.
+      requireHostHeader: false,
     },
     (request, reply) => {
       answer(request, reply).catch((error: unknown) => {
@@ -100,7 +102,8 @@ export async function serveWall(desk: Desk, options: WallOptions): Promise<Wall>
       `${clean((socket as { remoteAddress?: string }).remoteAddress ?? '?')}  not understood (${clean(error.code ?? '')})`,
     );
     const status = error.code === 'ERR_HTTP_REQUEST_TIMEOUT' ? '408 Request Timeout' : '400 Bad Request';
-    if (socket.writable) socket.end(`HTTP/1.1 ${status}\r\nConnection: close\r\n\r\n`);
+    // What is half open would stay so for as long as the other side sends.
+    if (socket.writable) socket.end(`HTTP/1.1 ${status}\r\nConnection: close\r\n\r\n`, () => socket.destroy());
     else socket.destroy();
   });
 
@@ -132,6 +135,7 @@ export async function serveWall(desk: Desk, options: WallOptions): Promise<Wall>
       return refuse(request, reply, 405, `Only ${method} is understood here.`);
     }
     if (isFromElsewhere(request)) return refuse(request, reply, 403, 'Another page may not ask this.');
+    if (method === 'GET' && hasBody(request)) return refuse(request, reply, 413, 'Nothing is sent along with this.');
     switch (what) {
       case '':
         reply.writeHead(200, { ...HEADERS, 'content-type': 'text/html; charset=utf-8' });
@@ -206,13 +210,17 @@ export async function serveWall(desk: Desk, options: WallOptions): Promise<Wall>
 const from = ({ socket }: IncomingMessage): string => socket.remoteAddress ?? '?';
 
 /** Browsers say which page asks: only ours may. Other programs say nothing. */
-function isFromElsewhere({ headers }: IncomingMessage): boolean {
+function isFromElsewhere({ method, headers }: IncomingMessage): boolean {
   const { origin, host } = headers;
   const site = headers['sec-fetch-site'];
   if (origin !== undefined && origin !== `http://${host}`) return true;
   // `none`: typed, or scanned with a phone; a link in a message comes from another site, and only opens the page.
-  return site !== undefined && site !== 'same-origin' && site !== 'none' && headers['sec-fetch-mode'] !== 'navigate';
+  const isLink = method === 'GET' && headers['sec-fetch-mode'] === 'navigate';
+  return site !== undefined && site !== 'same-origin' && site !== 'none' && !isLink;
 }
+
+const hasBody = ({ headers }: IncomingMessage): boolean =>
+  headers['transfer-encoding'] !== undefined || Number(headers['content-length'] ?? 0) !== 0;
 
 function json(reply: ServerResponse, status: number, data: unknown): void {
   reply.writeHead(status, { ...HEADERS, 'content-type': 'application/json; charset=utf-8' });

@@ -146,6 +146,26 @@ function raw(text: string, wait = 1500): Promise<string> {
   });
 }
 
+/** Whether who sends a little every now and then is let go, whatever is sent. */
+function trickled(text: string): Promise<boolean> {
+  return new Promise((resolve) => {
+    const socket = connect({ port: kitchen.wall.port, host: '127.0.0.1', allowHalfOpen: true }, () =>
+      socket.write(text),
+    );
+    socket.resume();
+    const more = setInterval(() => socket.write('X'), 40);
+    const late = setTimeout(() => end(false), 3000);
+    const end = (gone: boolean) => {
+      clearInterval(more);
+      clearTimeout(late);
+      socket.destroy();
+      resolve(gone);
+    };
+    socket.on('error', () => end(true));
+    socket.on('close', () => end(true));
+  });
+}
+
 describe('a request that is not in order', () => {
   const post = (headers: Record<string, string>, body: string, who = 'Ines') =>
     fetch(kitchen.url(who, 'mark'), { method: 'POST', headers, body });
@@ -177,8 +197,9 @@ describe('a request that is not in order', () => {
     expect(kitchen.refused).toHaveLength(1);
   });
 
-  it('under another name than ours', async () => {
+  it('under another name than ours, or none', async () => {
     const { token } = kitchen.links[0]!;
+    expect(await raw(`GET /${token}/ HTTP/1.1\r\nConnection: close\r\n\r\n`)).toMatch(/^HTTP\/1.1 421 /);
     for (const host of ['elsewhere.example', `elsewhere.example:${kitchen.wall.port}`, '127.0.0.1', '127.0.0.1:1']) {
       const head = `GET /${token}/ HTTP/1.1\r\nHost: ${host}\r\nConnection: close\r\n\r\n`;
       expect(await raw(head)).toMatch(/^HTTP\/1.1 421 /);
@@ -191,7 +212,7 @@ describe('a request that is not in order', () => {
       (await post({ ...JSON_TYPE, origin: 'null' }, fine)).status,
       (
         await raw(
-          `POST /${kitchen.links[0]!.token}/mark HTTP/1.1\r\nHost: 127.0.0.1:${kitchen.wall.port}\r\nSec-Fetch-Site: cross-site\r\n` +
+          `POST /${kitchen.links[0]!.token}/mark HTTP/1.1\r\nHost: 127.0.0.1:${kitchen.wall.port}\r\nSec-Fetch-Site: cross-site\r\nSec-Fetch-Mode: navigate\r\n` +
             `Content-Type: application/json\r\nContent-Length: ${fine.length}\r\nConnection: close\r\n\r\n${fine}`,
         )
       ).slice(9, 12),
@@ -220,6 +241,9 @@ describe('a request that is not in order', () => {
   it('with a body without end', async () => {
     const head = `POST /${kitchen.links[0]!.token}/mark HTTP/1.1\r\nHost: 127.0.0.1:${kitchen.wall.port}\r\nContent-Type: application/json\r\n`;
     expect(await raw(`${head}Content-Length: 100000000\r\n\r\n{`)).toMatch(/^HTTP\/1.1 413 /);
+    expect(
+      await raw(`${head.replace('POST', 'GET').replace('mark', 'state')}Content-Length: 100000000\r\n\r\n{`),
+    ).toMatch(/^HTTP\/1.1 413 /);
     const chunk = `1000\r\n${'x'.repeat(4096)}\r\n`;
     expect(await raw(`${head}Transfer-Encoding: chunked\r\n\r\n${chunk.repeat(4)}`)).toMatch(/^HTTP\/1.1 413 /);
   });
@@ -228,6 +252,9 @@ describe('a request that is not in order', () => {
     const begun = Date.now();
     expect(await raw('GET / HTTP/1.1\r\nHost: 127')).toMatch(/^HTTP\/1.1 408 /);
     expect(Date.now() - begun).toBeLessThan(1400);
+    expect(
+      await trickled(`POST /${kitchen.links[0]!.token}/mark HTTP/1.1\r\nHost: 127.0.0.1:${kitchen.wall.port}\r\n`),
+    ).toBe(true);
     expect(await raw('\u0016\u0003\u0001\u0002\u0000\u0001')).toMatch(/^HTTP\/1.1 400 /);
     expect(await raw(`GET / HTTP/1.1\r\nX: ${'y'.repeat(20_000)}\r\n\r\n`)).toMatch(/^HTTP\/1.1 4/);
     expect((await fetch(kitchen.url('look'))).status).toBe(200);

@@ -34,6 +34,7 @@ thead th{border-top:0;color:var(--dim);font-weight:600}
 td.when{white-space:nowrap}
 .heats th{min-width:9em}
 td ul,.heats ul{margin:0;padding:0;list-style:none}
+td li,.heats li{padding-left:1em;text-indent:-1em}
 .change{display:block;font-weight:400;color:var(--dim)}
 th,.when{overflow-wrap:break-word}
 .cautions ul{margin:0;padding:.75rem .75rem .75rem 1.75rem;background:var(--caution);border-left:.3rem solid var(--accent)}
