@@ -80,8 +80,11 @@ async function runWall(io: Io, file: string, options: WallOptions): Promise<Exit
       noted: (line) => io.stdout.write(`${line}\n`),
       refused: sparing((line) => io.stderr.write(`${line}\n`), realClock(io).now),
     });
+    const rows = io.stdout.isTTY ? (io.stdout.rows ?? null) : null;
     const look = options.codes && io.stdout.isTTY ? { unicode: able.unicode, colors: able.colors !== 'none' } : null;
-    io.stdout.write(`${welcomeLines({ links, addresses, port: wall.port, look }).join('\n')}\n`);
+    io.stdout.write(
+      `${welcomeLines({ links, addresses, port: wall.port, width: able.width, rows, look }).join('\n')}\n`,
+    );
     await (io.stopped?.() ?? interrupted());
     await wall.close();
   } finally {

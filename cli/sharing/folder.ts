@@ -1,6 +1,16 @@
 /** Files in the folder that was asked for: each whole or not at all, and never over what somebody else wrote. */
-import { closeSync, fsyncSync, mkdirSync, openSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import {
+  closeSync,
+  fsyncSync,
+  mkdirSync,
+  openSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
+import { dirname, join } from 'node:path';
 import { isOurs } from '../../src/share/formats.js';
 import { UsageError } from '../exit.js';
 
@@ -12,7 +22,7 @@ export interface Draft {
 
 /** Writes all of them, or none where one would go over a file that is not ours; the paths, in their order. */
 export function writeAll(folder: string, drafts: readonly Draft[], overwrite: boolean): string[] {
-  trying(`The folder ${folder} cannot be made`, () => mkdirSync(folder, { recursive: true }));
+  trying(`The folder ${folder} cannot be made`, () => makeFolder(folder));
   const found = drafts.map(({ name }) => previousAt(join(folder, name)));
   const strange = drafts.filter((_, index) => found[index] !== null && !isOurs(found[index]!));
   if (strange.length > 0 && !overwrite) {
@@ -29,6 +39,20 @@ export function writeAll(folder: string, drafts: readonly Draft[], overwrite: bo
     return path;
   });
 }
+
+/** With those above it. One by one: Node's own way never ends where a folder that is there lets nothing be made in it, as below /proc. */
+function makeFolder(path: string): void {
+  if (isFolder(path)) return;
+  const above = dirname(path);
+  if (above !== path) makeFolder(above);
+  try {
+    mkdirSync(path);
+  } catch (problem) {
+    if (!isFolder(path)) throw problem;
+  }
+}
+
+const isFolder = (path: string): boolean => statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false;
 
 function previousAt(path: string): string | null {
   try {
@@ -70,6 +94,7 @@ const REASONS: Readonly<Record<string, string>> = {
   EPERM: 'it is not allowed',
   EROFS: 'it is not allowed there',
   ENOSPC: 'the disk is full',
+  ENOENT: 'nothing can be made there',
   EISDIR: 'there is a folder of that name',
   EEXIST: 'there is a file of that name',
   ENOTDIR: 'a part of the path is no folder',

@@ -14,6 +14,9 @@ export function modulesOf(text: string): boolean[][] {
   return encoded(text, 'raw', { ecc: 'low', border: QUIET });
 }
 
+/** Columns that its lines take. */
+export const widthOfCode = (text: string, { unicode }: CodeLook): number => modulesOf(text).length * (unicode ? 1 : 2);
+
 export function codeLines(text: string, { unicode, colors }: CodeLook): string[] {
   const modules = modulesOf(text);
   // Without colours the signs are taken to be lighter than what they stand on.

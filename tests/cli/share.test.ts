@@ -102,6 +102,10 @@ describe('share', () => {
       2,
       `The folder ${join(file, 'within')} cannot be made: a part of the path is no folder.\n`,
     ]);
+    // Where the system has such folders, nothing can be made in them, and it says that they are not there.
+    expect((await share('-o', '/proc/none/within', '--as', 'md')).stderr).toMatch(
+      /^The folder \/proc\/none\/within cannot be made: .+\.\n$/,
+    );
     const out = folder();
     await share('-o', out, '--as', 'md');
     const [name] = readdirSync(out);

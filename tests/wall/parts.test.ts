@@ -1,4 +1,5 @@
 /** The parts of the wall that need no network. */
+
 import { mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import type { ServerResponse } from 'node:http';
 import { tmpdir } from 'node:os';
@@ -10,6 +11,7 @@ import { Followers } from '../../cli/wall/followers.js';
 import { keyAt, linksFor, rightOf, TOKEN } from '../../cli/wall/links.js';
 import { sparing } from '../../cli/wall/sparing.js';
 import { welcomeLines } from '../../cli/wall/welcome.js';
+import { widthOf } from '../../src/chart/text.js';
 import type { Entry } from '../../src/live/journal/entries.js';
 import { rebuilt } from '../../src/live/journal/rebuild.js';
 import { stateAt } from '../../src/live/state/state.js';
@@ -99,7 +101,14 @@ describe('the page', () => {
       expect(page).toContain('&lt;img src=x onerror=alert(1)&gt;');
       expect(JSON.stringify(wallNews(seen, right))).not.toMatch(/<img|<script|<u>|<s>/);
     }
-    const lines = welcomeLines({ links: linksFor(problem, 'k', null), addresses: [], port: 1, look: null });
+    const lines = welcomeLines({
+      links: linksFor(problem, 'k', null),
+      addresses: [],
+      port: 1,
+      width: 80,
+      rows: null,
+      look: null,
+    });
     expect(lines.join('\n')).not.toContain('\u001b');
   });
 });
@@ -180,14 +189,35 @@ describe('the welcome', () => {
 
   it('has a code for each phone where phones can come, and the other addresses', () => {
     const look = { unicode: true, colors: false };
-    const open = welcomeLines({ links, addresses: ['192.168.1.5', '10.0.0.7'], port: 4330, look }).join('\n');
+    const some = { links, port: 4330, width: 80, rows: null, look };
+    const open = welcomeLines({ ...some, addresses: ['192.168.1.5', '10.0.0.7'] }).join('\n');
     for (const { token } of links) expect(open).toContain(`http://192.168.1.5:4330/${token}/`);
     expect(open).toContain('If phones find nothing there: 10.0.0.7');
     expect(open).toContain('Nothing is encrypted');
     expect(open).toContain('█');
-    const alone = welcomeLines({ links, addresses: [], port: 4330, look }).join('\n');
+    const alone = welcomeLines({ ...some, addresses: [] }).join('\n');
     expect(alone).toContain('http://127.0.0.1:4330/');
     expect(alone).not.toContain('█');
+  });
+
+  it.each([
+    [80, 24, 2, true],
+    [120, 40, 3, true],
+    [200, 50, 5, false],
+    [30, 24, 0, false],
+  ])('fits %i columns and %i rows: %i codes beside each other', (width, rows, beside, above) => {
+    const five = [...links, { ...links[0]!, token: links[0]!.token.replace(/./g, 'x') }];
+    const look = { unicode: true, colors: true };
+    const coloured = welcomeLines({ links: five, addresses: ['192.168.1.5'], port: 4330, width, rows, look });
+    // biome-ignore lint/suspicious/noControlCharactersInRegex: colours of a terminal
+    const lines = coloured.map((line) => line.replace(/\u001b\[[\d;]*m/g, ''));
+    const drawn = lines.filter((line) => /[█▀▄]/.test(line));
+    const sentences = lines.filter((line) => !/http:|ticks off|[█▀▄]/.test(line));
+    for (const line of [...drawn, ...sentences]) expect(widthOf(line)).toBeLessThanOrEqual(width);
+    const most = Math.max(0, ...lines.map((line) => (line.match(/█▀▀▀▀▀█.{7,17}█▀▀▀▀▀█/g) ?? []).length));
+    expect(most).toBe(beside);
+    expect(lines.some((line) => line.includes('scroll up'))).toBe(above);
+    expect(lines.some((line) => line.startsWith('QR codes want 37 columns'))).toBe(beside === 0);
   });
 });
 
