@@ -1,13 +1,25 @@
 /** Files: the only part of the library that reads any. */
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
-import { dirname, join, normalize } from 'node:path';
+import { basename, dirname, join, normalize } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { nearest } from './nearest.js';
 import type { Reading } from './reading.js';
 
 /** Gives what a path holds; throws where there is nothing to read. */
 export type FileReader = (path: string) => string | Uint8Array;
 
 export const readFromDisk: FileReader = (path) => readFileSync(path);
+
+/** The file that was most likely meant by the name of one that is not there: a meal's, in the same folder; null where none is near. */
+export function nearestFile(path: string): string | null {
+  try {
+    const meals = readdirSync(dirname(path)).filter((name) => /\.(?:ya?ml|json)$/i.test(name));
+    const near = nearest(basename(path), meals.sort());
+    return near === null ? null : join(dirname(path), near);
+  } catch {
+    return null;
+  }
+}
 
 /** A path that is written in a file, seen from where that file was opened. */
 export function joined(file: string, path: string): string {

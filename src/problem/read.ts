@@ -3,7 +3,7 @@ import { createHash } from 'node:crypto';
 import { type OtherTimes, readClock } from './clock.js';
 import { readCooks, readCourses, readRates, readUnits } from './company.js';
 import { readDishes } from './dishes.js';
-import { decode, type FileReader, readFromDisk } from './files.js';
+import { decode, type FileReader, nearestFile, readFromDisk } from './files.js';
 import { readKitchen } from './kitchen.js';
 import type { Message, StepSpots } from './message.js';
 import type { ProblemAsRead } from './problem.js';
@@ -66,7 +66,9 @@ export function readProblemFile(path: string, times: OtherTimes & Pick<ReadOptio
   } catch (problem) {
     const missing = (problem as NodeJS.ErrnoException).code === 'ENOENT';
     const say = missing ? 'There is no such file.' : 'The file cannot be read.';
-    const message: Message = { code: 'file', severity: 'error', file: path, line: 1, column: 1, say };
+    const near = missing ? nearestFile(path) : null;
+    const hint = near === null ? {} : { hint: near };
+    const message: Message = { code: 'file', severity: 'error', file: path, line: 1, column: 1, say, ...hint };
     return { ok: false, messages: [message], texts: new Map() };
   }
   return readProblem(content, { name: path, readFile: readFromDisk, ...times });

@@ -149,6 +149,8 @@ describe('a file that cannot be read', () => {
       ok: false,
       messages: [{ file: file('nowhere.yaml'), line: 1, column: 1, say: 'There is no such file.' }],
     });
+    const near = readProblemFile(file('orchard-suppe.yaml'));
+    expect(near.ok || near.messages.map(({ hint }) => hint)).toEqual([file('orchard-supper.yaml')]);
     expect(readProblemFile(file('kitchens'))).toMatchObject({
       ok: false,
       messages: [{ say: 'The file cannot be read.' }],
