@@ -83,7 +83,9 @@ describe.skipIf(!hasChromium)(`the wall in a browser${unlessChromium}`, () => {
 
     await kitchen.wall.close();
     await ines.clock.fastForward(15_000);
-    await expect.poll(() => ines.textContent('#stale')).toMatch(/^Not up to date: nothing heard since \d\d:\d\d/);
+    await expect
+      .poll(() => ines.textContent('#stale'))
+      .toMatch(/^Not up to date: nothing heard for \d\d s\. Trying again\.$/);
     await row(ines, 'now', 'tie').getByRole('button').click();
     await expect.poll(() => ines.textContent('#answer')).toContain('Not noted: there is no connection');
   });
