@@ -43,7 +43,7 @@ export interface Items {
   readonly cautions: ReturnType<typeof sharedOf>['cautions'];
 }
 
-export function itemsOf(day: Day, state: State, inForce: readonly Entry[]): Items {
+export function itemsOf(day: Day, state: Pick<State, 'now' | 'steps' | 'calls'>, inForce: readonly Entry[]): Items {
   const { problem, plan } = day;
   if (plan === null) return { underWay: [], calls: [], cautions: [] };
   const shared = sharedOf(viewOf(problem, plan));

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import type { Entry } from '../../src/live/journal/entries.js';
 import { isRefusal } from '../../src/live/journal/names.js';
 import { rebuilt, withEntry } from '../../src/live/journal/rebuild.js';
-import { stateAt } from '../../src/live/state/state.js';
+import { standingAt } from '../../src/live/state/state.js';
 import { minuteAt } from '../../src/problem/hours.js';
 import { itemsOf } from '../../src/wall/items.js';
 import { covers, type Right } from '../../src/wall/rights.js';
@@ -37,7 +37,7 @@ describe('taps', () => {
         const at = first.iso(`${Math.floor(minute / 60) + 12}:${String(minute % 60).padStart(2, '0')}`);
         const look = () => {
           const { day, inForce } = rebuilt(meal, entries);
-          return { day, inForce, items: itemsOf(day, stateAt(day, minute), inForce) };
+          return { day, inForce, items: itemsOf(day, standingAt(day, minute), inForce) };
         };
         const { day, inForce, items } = look();
         // Mostly what is due, which is what people tap.
