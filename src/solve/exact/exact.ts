@@ -43,6 +43,8 @@ export class Exact implements Judge {
   /** An overlap is forbidden for which only no spots were found: nothing is proven any more. */
   private restricted = false;
   private idle: Limits['idle'] = 'least';
+  /** Something was dearer in truth than in the program, which looks for nothing between the two any more: the end of its search proves nothing. */
+  private lenient = false;
 
   constructor(
     private readonly compiled: Compiled,
@@ -60,10 +62,15 @@ export class Exact implements Judge {
     for (;;) {
       const attempt = this.write();
       if (attempt === null) return;
+      this.lenient = false;
       const ended = attempt.run(work - this.work);
       this.work += attempt.work;
       if (!ended && this.work < work) continue;
-      this.isProven = attempt.isProven && !this.restricted;
+      if (attempt.isProven && this.lenient && this.idle === 'least' && this.work < work) {
+        this.idle = 'exact';
+        continue;
+      }
+      this.isProven = attempt.isProven && !this.restricted && !this.lenient;
       if (this.isProven) this.bound = this.points;
       return;
     }
@@ -89,6 +96,7 @@ export class Exact implements Judge {
     }
     const polished = this.options.polish(state);
     const points = totalOf(costOf(polished));
+    this.lenient ||= points > cost + EPSILON;
     if (points < this.points - EPSILON) {
       this.best = polished;
       this.points = points;

@@ -11,6 +11,8 @@ export interface Ours {
   readonly violations: number;
   readonly first: number;
   readonly warm: number;
+  /** Until the points of the plan were found; what comes after is the proof, or a search in vain. */
+  readonly found: number;
 }
 
 export interface Row {
@@ -45,9 +47,12 @@ function isClose(row: Row): boolean {
   return isEqual(row) || (more !== null && more <= 0.02 * row.peer.points!);
 }
 
-function isQuick({ ours, peer }: Row): boolean {
-  return ours.warm <= Math.max(QUICK, 100 * (peer.foundAt ?? peer.seconds));
-}
+/** Milliseconds in which ours has to be there. */
+const enough = ({ peer }: Row): number => Math.max(QUICK, 100 * (peer.foundAt ?? peer.seconds));
+
+const isQuick = (row: Row): boolean => row.ours.found <= enough(row);
+
+const endsQuickly = (row: Row): boolean => row.ours.warm <= enough(row);
 
 /** Shows that something is wrong with one of the two models. */
 function contradicts({ ours, peer }: Row): boolean {
@@ -67,7 +72,7 @@ export function rowLine(row: Row): string {
     (one) => one !== '',
   );
   return [
-    `${name}: ours ${points(ours.points)} in ${ours.warm.toFixed(0)} ms (first ${ours.first.toFixed(0)})`,
+    `${name}: ours ${points(ours.points)} found at ${ours.found.toFixed(0)} of ${ours.warm.toFixed(0)} ms (first ${ours.first.toFixed(0)})`,
     `CP-SAT ${points(peer.points)} (${peer.status}), at least ${points(peer.bound)}, found at ${seconds(peer.foundAt)} s of ${seconds(peer.seconds)}`,
     difference(row),
     ...flag,
@@ -80,7 +85,8 @@ function rowsTable(rows: readonly Row[]): string {
     'dishes',
     'steps',
     'ours',
-    'warm, ms',
+    'found at, ms',
+    'ended at, ms',
     'first, ms',
     'CP-SAT',
     'bound',
@@ -95,7 +101,7 @@ function rowsTable(rows: readonly Row[]): string {
       const { name, ours, peer } = row;
       const gap =
         peer.points === null ? '-' : ((100 * (peer.points - peer.bound)) / Math.max(peer.points, 0.01)).toFixed(1);
-      const times = [ours.warm.toFixed(0), ours.first.toFixed(0)];
+      const times = [ours.found, ours.warm, ours.first].map((ms) => ms.toFixed(0));
       const bound = peer.status === 'none' ? 'no plan' : points(peer.bound);
       return [
         name,
@@ -129,8 +135,9 @@ export function report(rows: readonly Row[], about: About): string {
   const aims = [
     ['as good as CP-SAT', '90 %', share(isEqual)],
     ['at most 2 % worse', 'all', share(isClose)],
-    ['in a tenth of the time in which CP-SAT found its best, or 0.2 s', 'all', share(isQuick)],
-    ['both', '90 %', share((row) => isEqual(row) && isQuick(row))],
+    ['found in a tenth of the time in which CP-SAT found its best, or 0.2 s', 'all', share(isQuick)],
+    ['as good, and found in that time', '90 %', share((row) => isEqual(row) && isQuick(row))],
+    ['ended in that time, with the proof or a search in vain', '', share(endsQuickly)],
   ];
   return `Written by \`npm run bench:peers\`, which measures anew.
 
@@ -138,7 +145,7 @@ ${circumstances(about.load)}
 - CP-SAT: the npm package or-tools-wasm ${about.version}, which runs one thread here, for at most ${about.seconds} s a meal
 
 Both solve the same compiled meal for the same points, and both plans are judged by the audit. Ours is at normal effort with seed 1; times
-are by the clock, the first in a fresh process and warm the middle of five more. CP-SAT's times begin with the building of its program;
+are by the clock, the first in a fresh process and the others the middle of five more: until its points were found, and until it ended. CP-SAT's times begin with the building of its program;
 loading it is left out. It starts from nothing: it is given no plan of ours, and nothing is kept between runs. Its program is exact: first within
 limits (no course late, at most six runs of an appliance), which are widened until no plan beyond them can be better; where loads
 cannot keep their spots over time, that overlap is forbidden and the program solved again. "Bound" is proven by CP-SAT; it proved its result for ${proven} of ${rows.length} meals.
