@@ -17,6 +17,7 @@ import { bodyOf } from './body.js';
 import { Followers, type News } from './followers.js';
 import { type Link, rightOf } from './links.js';
 import { Rate } from './rate.js';
+import { limitEach } from './sockets.js';
 
 export interface WallOptions {
   readonly links: readonly Link[];
@@ -39,6 +40,9 @@ export interface Wall {
 }
 
 const MOST_FOLLOWERS = 600;
+const MOST_CONNECTIONS = 1000;
+/** Of one machine. */
+const MOST_EACH = 400;
 /** Milliseconds between two signs of life, and between two looks at the clock. */
 const BEAT = 5000;
 const LOOK = 500;
@@ -95,7 +99,8 @@ export async function serveWall(desk: Desk, options: WallOptions): Promise<Wall>
       });
     },
   );
-  server.maxConnections = 1000;
+  server.maxConnections = MOST_CONNECTIONS;
+  limitEach(server, MOST_EACH, (address) => options.refused(`${address}  too many connections`));
   server.keepAliveTimeout = 5000;
   server.on('clientError', (error: NodeJS.ErrnoException, socket) => {
     options.refused(
