@@ -86,6 +86,8 @@ async function runWall(io: Io, file: string, options: WallOptions): Promise<Exit
       `${welcomeLines({ links, addresses, port: wall.port, width: able.width, rows, look }).join('\n')}\n`,
     );
     await (io.stopped?.() ?? interrupted());
+    // A terminal has written ^C where the next thing would stand.
+    if (io.stdout.isTTY) io.stdout.write('\n');
     await wall.close();
   } finally {
     desk.close();
