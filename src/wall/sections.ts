@@ -32,6 +32,8 @@ export type SectionName = (typeof SECTIONS)[number];
 
 /** Calls to come that are told beside those that are due. */
 const NEXT = 4;
+/** Steps under way that are told beside what is due, those that end first; more can be opened. */
+const UNDER_WAY = 5;
 /** Minutes for which the last change of the plan is told. */
 const FRESH = 30;
 
@@ -44,41 +46,39 @@ export function sectionsFor(seen: Seen, right: Right): Record<SectionName, Marku
   const next = open.filter(({ at }) => at > state.now).slice(0, NEXT);
   const underWay = [...items.underWay].sort((a, b) => a.at - b.at);
   const others = underWay.filter((item) => !mine(item));
+  const own = underWay.filter(mine);
   // Whole lists tell no minutes to come, which would send all of them anew every minute.
   const list = (rows: readonly Item[], none: string, counted = false): Markup =>
     rows.length === 0
       ? tag('p', {}, none)
       : tag('ol', { class: 'calls' }, ...rows.map((item) => rowOf(seen, right, item, counted)));
-  const own = items.calls.filter(({ cooks }) => right.kind === 'cook' && cooks.includes(right.who));
   const doneOf = (calls: readonly CallItem[]): string =>
     `${calls.filter((call) => !call.open).length} of ${calls.length} done`;
+  const all = items.calls.filter(({ cooks }) => right.kind === 'cook' && cooks.includes(right.who));
+  const [done, left] = [all.filter((call) => !call.open), all.filter((call) => call.open)];
+  const ownList = [
+    done.length === 0 ? null : tag('details', {}, tag('summary', {}, doneOf(all)), list(done, NOTHING)),
+    list(left, all.length === 0 ? NOTHING : 'All is done.'),
+  ];
   return {
     top: topOf(seen, right),
     trouble: closed === null ? null : tag('p', {}, `Nothing can be ticked off: ${closed}`),
     changed: changesOf(seen),
-    now: section('Now', list([...due, ...underWay.filter(mine)], 'Nothing is due.', true), othersAtWork(others)),
-    next: section('Next', list(next, open.length === 0 ? 'Nothing more.' : 'Nothing after that.', true)),
-    own:
-      right.kind === 'cook'
-        ? section(
-            `${clean(right.who)}’s list`,
-            own.some((call) => !call.open)
-              ? tag(
-                  'details',
-                  {},
-                  tag('summary', {}, doneOf(own)),
-                  list(
-                    own.filter((call) => !call.open),
-                    NOTHING,
-                  ),
-                )
-              : null,
-            list(
-              own.filter((call) => call.open),
-              own.length === 0 ? NOTHING : 'All is done.',
-            ),
+    now: section(
+      'Now',
+      list([...due, ...own.slice(0, UNDER_WAY)], 'Nothing is due.', true),
+      own.length > UNDER_WAY
+        ? tag(
+            'details',
+            {},
+            tag('summary', {}, `${own.length - UNDER_WAY} more under way`),
+            list(own.slice(UNDER_WAY), NOTHING, true),
           )
         : null,
+      othersAtWork(others),
+    ),
+    next: section('Next', list(next, open.length === 0 ? 'Nothing more.' : 'Nothing after that.', true)),
+    own: right.kind === 'cook' ? section(`${clean(right.who)}’s list`, ...ownList) : null,
     all: tag(
       'details',
       { id: 'everybody' },
