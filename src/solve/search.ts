@@ -7,6 +7,7 @@ import type { Model } from '../kernel/model.js';
 import { isOver } from '../kernel/model.js';
 import { Rng } from '../kernel/rng.js';
 import { State } from '../kernel/state.js';
+import { AdaptiveChoice } from './adaptive-choice.js';
 import {
   anyJobs,
   besideUnplaced,
@@ -19,9 +20,9 @@ import {
   withTied,
 } from './destroy.js';
 import { Inserter } from './insert.js';
-import { priorityOrders, urgencyOf } from './priority.js';
+import { priorityOrders } from './priority.js';
 import type { Move } from './reorder.js';
-import type { Bias } from './variants.js';
+import { Repairer } from './repair.js';
 
 /** Points for a job that has no place: more than any delay can cost. */
 const UNPLACED = 1e7;
@@ -97,7 +98,7 @@ class Search {
   private best: State;
   private bestCost = Number.POSITIVE_INFINITY;
   private rounds = 0;
-  private readonly urgency: number[];
+  private readonly repairer: Repairer;
 
   constructor(
     private readonly model: Model,
@@ -105,8 +106,8 @@ class Search {
   ) {
     this.rng = new Rng(options.seed);
     this.best = new State(model);
-    this.urgency = urgencyOf(model);
     this.inserter = new Inserter(model, options.paths, options.earliest, this.best);
+    this.repairer = new Repairer(model, this.inserter, this.rng);
   }
 
   run(): SearchResult {
@@ -114,7 +115,7 @@ class Search {
     let current = options.start === undefined ? this.construct() : this.completed(options.start);
     let currentCost = this.cost(current);
     this.offer(current, currentCost);
-    const weights = NEIGHBOURHOODS.map(() => 1);
+    const choice = new AdaptiveChoice(NEIGHBOURHOODS.length);
     const jobs = model.jobs.length;
     const begun = this.inserter.work;
     const budget = Math.max(1, options.work - begun);
@@ -135,7 +136,7 @@ class Search {
       this.rounds++;
       const share = (this.inserter.work - begun) / budget;
       const left = Math.max(0, 1 - Math.min(share, options.rounds ? this.rounds / options.rounds : share));
-      const chosen = this.choose(weights);
+      const chosen = choice.next(rng);
       const size = 1 + rng.below(Math.min(jobs, rng.below(3) === 0 ? 10 : 4));
       const stuck = currentCost >= UNPLACED && rng.below(2) === 0;
       const removal = (stuck ? besideUnplaced : NEIGHBOURHOODS[chosen]!)(current, size, rng);
@@ -150,7 +151,7 @@ class Search {
         this.bestCost < UNPLACED
           ? model.groups.map((_, g) => Math.max(this.best.landing(g), current.landing(g)))
           : null;
-      if (!this.repair(next, removal.bias, limits)) {
+      if (!this.repairer.repair(next, removal.bias, limits)) {
         stale++;
         continue;
       }
@@ -181,8 +182,7 @@ class Search {
         found = this.reordered(found, order);
         cost = this.cost(found);
       }
-      if (cost < currentCost - 1e-9) weights[chosen] = weights[chosen]! * 0.9 + 0.4;
-      else weights[chosen] = Math.max(0.3, weights[chosen]! * 0.995);
+      choice.tried(chosen, cost < currentCost - 1e-9);
       if (cost < this.bestCost - 1e-9) stale = 0;
       if (cost < Math.max(this.bestCost + threshold, currentCost - 1e-9)) {
         current = found;
@@ -252,23 +252,14 @@ class Search {
     return priceOf(state) + UNPLACED * unplaced;
   }
 
-  private choose(weights: readonly number[]): number {
-    let at = this.rng.real() * weights.reduce((a, b) => a + b, 0);
-    for (let i = 0; i < weights.length; i++) {
-      at -= weights[i]!;
-      if (at < 0) return i;
-    }
-    return weights.length - 1;
-  }
-
   /** First schedules by several priority rules, backward from the landing; the best of them. */
   private construct(): State {
     const { model } = this;
     let best: State | null = null;
     let least = Number.POSITIVE_INFINITY;
-    for (const order of priorityOrders(model, this.urgency)) {
+    for (const order of priorityOrders(model, this.repairer.urgency)) {
       const state = new State(model);
-      this.insertAll(state, order, null, null);
+      this.repairer.insertAll(state, order, null, null);
       const cost = this.cost(state);
       if (cost < least) {
         least = cost;
@@ -283,7 +274,7 @@ class Search {
     const out = this.model.jobs.map((job) => job.id).filter((job) => !state.jobIsPlaced(job));
     if (out.length === 0) return state;
     const next = state.copy();
-    this.insertAll(next, out, null, null);
+    this.repairer.insertAll(next, out, null, null);
     return this.finished(next);
   }
 
@@ -296,68 +287,7 @@ class Search {
   /** A schedule from nothing, in an order chosen by chance. */
   private afresh(): State {
     const state = new State(this.model);
-    this.insertAll(state, this.rng.shuffle(this.model.jobs.map((job) => job.id)), null, null);
+    this.repairer.insertAll(state, this.rng.shuffle(this.model.jobs.map((job) => job.id)), null, null);
     return this.finished(state);
-  }
-
-  /** Puts back all that is out; false as soon as something finds no place that could be better than the best schedule. */
-  private repair(state: State, bias: Bias | null, limits: readonly number[] | null): boolean {
-    const { model, rng } = this;
-    const out = rng.shuffle(model.jobs.filter((job) => !state.jobIsPlaced(job.id)).map((job) => job.id));
-    const rule = rng.below(4);
-    if (rule < 2) {
-      const length = (j: number): number =>
-        -model.jobs[j]!.activities.reduce((sum, a) => sum + model.activities[a]!.shortest, 0);
-      const noise = 10 + rng.real() * 60;
-      const key = out.map((j) => (rule === 0 ? length(j) : this.urgency[j]!) + noise * rng.real());
-      const order = out.map((_, i) => i).sort((x, y) => key[x]! - key[y]!);
-      return this.insertAll(
-        state,
-        order.map((i) => out[i]!),
-        bias,
-        limits,
-      );
-    }
-    return this.insertAll(state, out, bias, limits);
-  }
-
-  /**
-   * Users before what they use, otherwise in the order given. Without `limits` what finds no place in time may come late, or
-   * stay out; with them, no group may land after its limit, and the first job without a place ends the attempt (false).
-   */
-  private insertAll(
-    state: State,
-    order: readonly number[],
-    bias: Bias | null,
-    limits: readonly number[] | null,
-  ): boolean {
-    const { model } = this;
-    const waiting = new Set(order);
-    const visit = (job: number): boolean => {
-      if (!waiting.delete(job)) return true;
-      for (const user of model.jobs[job]!.users) if (!visit(model.activities[user]!.job)) return false;
-      return this.insertOne(state, job, bias, limits) || limits === null;
-    };
-    return order.every(visit);
-  }
-
-  private insertOne(state: State, job: number, bias: Bias | null, limits: readonly number[] | null): boolean {
-    const { model, rng, inserter } = this;
-    const { rate, keeps, group } = model.jobs[job]!;
-    // Few jobs are worth having ready long before they land; the short window makes the usual insertion cheap.
-    const wide = rng.below(5) === 0 ? 3 : 1;
-    const usual = wide * (20 + Math.min(keeps, 20) + Math.ceil(10 / rate));
-    const reach = rate > 0 && group >= 0 ? Math.min(model.horizon, usual) : model.horizon;
-    const noise = rng.below(4) === 0 ? 12 * rng.real() ** 2 : 0;
-    const target = limits !== null && group >= 0 && rng.below(2) === 0 ? limits[group]! : 0;
-    const base = { reach, lateness: 0, target, bias, noise, settings: 5, rng };
-    const slack = rng.below(3) === 0 ? rng.below(25) : 0;
-    if (slack > 0 && inserter.insertJob(state, job, { ...base, lateness: -slack })) return true;
-    if (inserter.insertJob(state, job, base)) return true;
-    if (limits === null || rng.below(8) === 0) {
-      if (reach < model.horizon && inserter.insertJob(state, job, { ...base, reach: model.horizon })) return true;
-    }
-    const most = limits === null || group < 0 ? model.horizon : limits[group]! - state.landing(group);
-    return group >= 0 && most > 0 && inserter.insertJob(state, job, { ...base, reach: model.horizon, lateness: most });
   }
 }
