@@ -2,15 +2,16 @@
  * One program of a meal in the engine: neighbourhoods of the best schedule, the whole, and the bound in turn, each for a slice of the work.
  * Neighbourhoods as in P. Laborie, D. Godard, Self-adapting large neighborhood search, MISTA 2007.
  */
-import { Engine } from '../../constraint/engine.js';
+import { Engine, type Outcome } from '../../constraint/engine.js';
 import { EngineProgram } from '../../constraint/engine-program.js';
 import { type Best, Optimiser } from '../../constraint/optimiser.js';
 import type { Rng } from '../../kernel/rng.js';
 import type { State } from '../../kernel/state.js';
+import { AdaptiveChoice } from '../adaptive-choice.js';
 import type { Compiled } from '../compile.js';
 import { anyJobs, type Destroy, dearest, nearInTime, runTogether, sameNeeds, twoRuns } from '../destroy.js';
 import { type Built, build, type Cut } from './build.js';
-import { Keeper } from './keep.js';
+import { Keeper, type Kind } from './keep.js';
 import type { Rooms } from './rooms.js';
 import { scheduleOf } from './schedule.js';
 import type { Limits } from './times.js';
@@ -34,6 +35,10 @@ const MOST_OUT = 0.8;
 
 const NEIGHBOURHOODS: readonly Destroy[] = [anyJobs, nearInTime, runTogether, twoRuns, dearest, sameNeeds];
 
+/** In so many neighbourhoods choices of one kind are open for all jobs; then fewer jobs are out. */
+const LOOSE = { share: 0.5, size: 0.25 };
+const KINDS: readonly Kind[] = ['hands', 'run'];
+
 export interface Judge {
   /** The best schedule so far and its points. */
   readonly best: State;
@@ -50,6 +55,7 @@ export class Attempt {
   private readonly optimiser: Optimiser;
   private readonly keeper: Keeper;
   private readonly scale: number;
+  private readonly choice = new AdaptiveChoice(NEIGHBOURHOODS.length);
   private wishes: readonly number[] = [];
   private harvested: Best | null = null;
   /** Jobs taken out of a neighbourhood, on average. */
@@ -127,12 +133,21 @@ export class Attempt {
   /** Looks for a better schedule that differs in a few jobs. */
   private near(): boolean {
     const { judge, rng, optimiser } = this;
-    const destroy = NEIGHBOURHOODS[rng.below(NEIGHBOURHOODS.length)]!;
-    const out = new Set(destroy(judge.best, Math.max(1, Math.round(this.size)), rng).jobs);
+    const way = this.choice.next(rng);
+    const loose = rng.real() < LOOSE.share ? KINDS[rng.below(KINDS.length)]! : null;
+    const size = Math.max(1, Math.round(this.size * (loose === null ? 1 : LOOSE.size)));
+    const out = new Set(NEIGHBOURHOODS[way]!(judge.best, size, rng).jobs);
     const still = new Set<number>();
     for (const { id } of this.compiled.model.jobs) if (!out.has(id) && rng.real() >= this.freedom) still.add(id);
-    const atoms = this.keeper.keep(judge.best, this.wishes, out, still);
+    const atoms = this.keeper.keep(judge.best, this.wishes, out, still, loose);
     const found = optimiser.improveWithin(atoms, NEAR, judge.shouldStop);
+    this.choice.tried(way, found === 'solved');
+    if (loose === null) this.adapt(found);
+    return found !== 'solved' || this.harvest();
+  }
+
+  /** Neighbourhoods grow while they are gone through to their end. */
+  private adapt(found: Outcome['kind']): void {
     if (found === 'stopped') {
       this.size = Math.max(1.5, this.size * 0.95);
       this.freedom = Math.max(0.05, this.freedom * 0.8);
@@ -141,7 +156,6 @@ export class Attempt {
       this.size += 0.15;
       this.freedom = Math.min(1, this.freedom + 0.03);
     }
-    return found !== 'solved' || this.harvest();
   }
 
   private harvest(): boolean {

@@ -5,9 +5,12 @@ import type { State } from '../../kernel/state.js';
 import type { Built } from './build.js';
 import type { Doing } from './times.js';
 
+/** What a choice is about: how a step is done, who does it, which board or burner it has, in which run of a machine it is. */
+export type Kind = 'mode' | 'hands' | 'unit' | 'run';
+
 export class Keeper {
   /** Variables of literals, each with its job. */
-  private readonly choices: { readonly variable: number; readonly job: number }[] = [];
+  private readonly choices: { readonly variable: number; readonly job: number; readonly kind: Kind }[] = [];
   /** Variables of times, each with its job. */
   private readonly times: { readonly variable: number; readonly job: number }[] = [];
   private readonly orders: { readonly literal: Literal; readonly first: number; readonly second: number }[] = [];
@@ -18,29 +21,29 @@ export class Keeper {
   ) {
     const things = new Map<Doing, number>();
     const seen = new Set<number>();
-    const choice = (literal: Literal, job: number): void => {
+    const choice = (literal: Literal, job: number, kind: Kind): void => {
       const variable = literal >= 0 ? literal : not(literal);
       if (seen.has(variable)) return;
       seen.add(variable);
-      this.choices.push({ variable, job });
+      this.choices.push({ variable, job, kind });
     };
     const { doing } = built.times;
     doing.forEach((one, a) => {
       things.set(one, a);
       const job = jobOf(a);
       this.addTimes(one, job);
-      for (const literal of one.inMode) choice(literal, job);
-      for (const who of built.crews[a]!.values()) for (const literal of who.values()) choice(literal, job);
-      for (const use of built.units[a]!) for (const literal of use.values()) choice(literal, job);
+      for (const literal of one.inMode) choice(literal, job, 'mode');
+      for (const who of built.crews[a]!.values()) for (const literal of who.values()) choice(literal, job, 'hands');
+      for (const use of built.units[a]!) for (const literal of use.values()) choice(literal, job, 'unit');
     });
     built.storages.forEach((one, job) => {
       if (one === null) return;
       things.set(one, doing.length + job);
-      for (const literal of [one.happens, ...one.inMode]) choice(literal, job);
+      for (const literal of [one.happens, ...one.inMode]) choice(literal, job, 'mode');
     });
     for (const { users, inSlot } of built.runs) {
       users.forEach((user, u) => {
-        for (const literal of inSlot[u]!) choice(literal, jobOf(things.get(user.doing)!));
+        for (const literal of inSlot[u]!) choice(literal, jobOf(things.get(user.doing)!), 'run');
       });
     }
     for (const { literal, first, second } of built.orders) {
@@ -54,17 +57,26 @@ export class Keeper {
     }
   }
 
-  /** What of a schedule is about none of the jobs that are out; of those that stand still the times as well. `wishes` are its values. */
-  keep(state: State, wishes: readonly number[], out: ReadonlySet<number>, still: ReadonlySet<number>): Atom[] {
+  /**
+   * What of a schedule is about none of the jobs that are out; of those that stand still the times as well. Choices of the kind `loose` are open for
+   * all jobs, and with them what comes before what, but among those that stand still. `wishes` are the schedule's values.
+   */
+  keep(
+    state: State,
+    wishes: readonly number[],
+    out: ReadonlySet<number>,
+    still: ReadonlySet<number>,
+    loose: Kind | null,
+  ): Atom[] {
     const atoms: Atom[] = [];
     for (const { variable, job } of this.times) {
       const value = wishes[variable]!;
       if (!still.has(job) || Number.isNaN(value)) continue;
       atoms.push({ half: 2 * variable, value }, { half: 2 * variable + 1, value: -value });
     }
-    for (const { variable, job } of this.choices) {
+    for (const { variable, job, kind } of this.choices) {
       const value = wishes[variable]!;
-      if (out.has(job) || Number.isNaN(value)) continue;
+      if (out.has(job) || kind === loose || Number.isNaN(value)) continue;
       atoms.push(value === 1 ? { half: 2 * variable, value: 1 } : { half: 2 * variable + 1, value: 0 });
     }
     const activities = state.model.activities.length;
@@ -74,7 +86,9 @@ export class Keeper {
       thing < activities ? state.end(thing) : start(thing) + state.store.minutes[thing - activities]!;
     const isThere = (thing: number): boolean => thing < activities || state.store.mode[thing - activities]! >= 0;
     for (const { literal, first, second } of this.orders) {
-      if (out.has(this.jobOf(first)) || out.has(this.jobOf(second))) continue;
+      const [one, two] = [this.jobOf(first), this.jobOf(second)];
+      if (out.has(one) || out.has(two)) continue;
+      if (loose !== null && !(still.has(one) && still.has(two))) continue;
       if (isThere(first) && isThere(second) && end(first) <= start(second)) atoms.push({ half: 2 * literal, value: 1 });
     }
     return atoms;
