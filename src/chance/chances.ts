@@ -3,7 +3,7 @@
  * how many of them land in time. Shares are of all evenings, 0 to 1.
  */
 import type { PlanDocument } from '../plan/document.js';
-import type { Schedule } from '../solve/schedule.js';
+import type { Found, Schedule } from '../solve/schedule.js';
 import { deviates, minutesAt } from './draws.js';
 import { Evening } from './evening.js';
 import { BLOCK, Evenings } from './evenings.js';
@@ -68,7 +68,7 @@ export function shareInTime(schedule: Schedule, asking: Asking): number {
 }
 
 /** Minutes after its time at which the latest course lands, 0 at least, on each of so many days. */
-export function latenessOn(schedule: Schedule, rows: Rows, days: number): Float64Array {
+export function latenessOn(schedule: Found, rows: Rows, days: number): Float64Array {
   const evenings = eveningsOf(schedule, [...rows.keys()]);
   const late = new Float64Array(days);
   for (let from = 0; from < days; from += BLOCK) {
@@ -151,7 +151,7 @@ function suspects(risks: readonly Risk[], rows: Rows, late: Float64Array): Risk[
 
 const mean = (row: Float64Array): number => row.reduce((sum, one) => sum + one, 0) / row.length;
 
-const eveningsOf = ({ compiled, state }: Schedule, activities: readonly number[]): Evenings =>
+const eveningsOf = ({ compiled, state }: Found, activities: readonly number[]): Evenings =>
   new Evenings(new Evening(compiled, state), state.minutes, new Set(activities));
 
 /** By activity: its minutes on every evening. */

@@ -41,6 +41,7 @@ describe('new plans on random days', () => {
             dropped,
             overrun: next.overrun,
             stay: next.stay,
+            twice: next.twice,
           });
           expect(violations).toEqual([]);
           expect(points).toEqual({ total: plan.points.total, parts: plan.points.parts });

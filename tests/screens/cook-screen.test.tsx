@@ -160,7 +160,7 @@ describe('the cook’s screen', () => {
     const first = desk.day().plan!;
     await press('s19:30\r', /New plan: Serving is at 19:30 now/);
     expect(desk.day().plan).toEqual(first);
-    await press('v', /Roots\/roast +begins 18:47, was 18:17: 30 min later/);
+    await press('v', /Roots\/roast +begins 18:39, was 18:17: 22 min later/);
     await press('y', 'The new plan is taken');
     const { plan, planSay } = desk.day();
     expect(plan!.dishes.find(({ dish }) => dish === 'Roots')!.serve).toContain('19:30');

@@ -45,7 +45,7 @@ export function eveningOf(problem: Problem, plan: PlanDocument, seed: number, mi
 
 export function serve(problem: Problem, first: PlanDocument, options: ServiceOptions): Served {
   const evening = eveningOf(problem, first, options.seed, options.mishaps);
-  const kitchen = new SimulatedKitchen(problem, evening);
+  const kitchen = new SimulatedKitchen(problem, evening, !options.anew);
   const rng = new Rng(options.seed);
   const times: number[] = [];
   const faults: string[] = [];

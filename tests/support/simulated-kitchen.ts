@@ -1,11 +1,13 @@
 /**
  * A simulated kitchen: carries out a plan minute by minute as an evening happens to go. Its cooks do what
- * the plan says as soon as it says so and can be done; they do not think ahead.
+ * the plan says as soon as it says so and can be done; they do not think ahead. What a cook who has left was to begin is begun by
+ * whoever can and is free.
  */
 
 import type { Begun, Happened, Loss } from '../../src/live/happened.js';
 import { realMinutes } from '../../src/live/rehearsal/evening.js';
 import type { Doing, PlanAsRead } from '../../src/live/reshuffle/doing.js';
+import { isAble } from '../../src/problem/able.js';
 import type { Problem } from '../../src/problem/problem.js';
 import type { Mishap } from './mishaps.js';
 
@@ -22,6 +24,8 @@ export type Told =
 
 interface UnderWay {
   readonly doing: Doing;
+  /** Who began it, where that is not who was to. */
+  readonly instead: number | null;
   /** Null: when the plan says. */
   until: number | null;
 }
@@ -37,9 +41,11 @@ export class SimulatedKitchen {
   private serve: number;
   private told = 0;
 
+  /** @param inOrder nobody and nothing is used before what was to have it first by the plan has begun. */
   constructor(
     private readonly problem: Problem,
     private readonly evening: Evening,
+    private readonly inOrder: boolean,
   ) {
     this.serve = problem.serve;
   }
@@ -88,11 +94,12 @@ export class SimulatedKitchen {
       return doing !== undefined && doing.start <= now && this.mayBegin(plan, id, doing, now) ? [{ id, doing }] : [];
     });
     for (const { id, doing } of due.sort((a, b) => a.doing.start - b.doing.start || a.id - b.id)) {
-      if (!this.isFree(plan, id, doing, now)) continue;
+      const hands = this.handsFree(plan, id, doing, now);
+      if (hands === null || !this.isFree(plan, id, doing, now)) continue;
       const minutes = realMinutes(doing.option, doing.celsius, this.evening.paces[id]!);
       const left = 1 - (this.shares.get(id) ?? 0);
       const until = minutes === null ? null : now + Math.max(1, Math.round(minutes * left));
-      this.underWay.set(id, { doing, until });
+      this.underWay.set(id, { doing, until, ...hands });
       if (this.begun.has(id)) continue;
       this.begun.set(id, { start: now, end: null });
       out.push({ kind: 'started', at: now, step: id, planned: doing.start });
@@ -145,15 +152,55 @@ export class SimulatedKitchen {
     });
   }
 
-  /** Nothing that should be over by now is still in its place or has its cooks, and the appliance has had its changeover. */
-  private isFree(plan: PlanAsRead, id: number, doing: Doing, now: number): boolean {
-    const cooks = new Set(doing.hands.filter((hand) => hand.start === doing.start).map((hand) => hand.cook));
-    for (const [other, { doing: as }] of this.underWay) {
-      if (other === id) continue;
-      if (meet(doing, as)) return false;
-      const held = as.option.hands.all || as.hands.some((hand) => hand.start < now && now < hand.end);
-      if (held && as.hands.some((hand) => cooks.has(hand.cook))) return false;
+  /** Whether those who are to begin it can by now, or somebody in the place of who has left. */
+  private handsFree(plan: PlanAsRead, id: number, doing: Doing, now: number): { instead: number | null } | null {
+    const { problem, gone } = this;
+    const { work } = problem.steps[id]!;
+    const isGone = (cook: number): boolean => (gone.get(cook) ?? Number.POSITIVE_INFINITY) <= now;
+    const isBusy = (cook: number): boolean =>
+      [...this.underWay].some(([other, as]) => other !== id && this.holds(plan, other, as, cook, now));
+    let instead: number | null = null;
+    for (const { cook } of doing.hands.filter((hand) => hand.start === doing.start)) {
+      if (!isGone(cook)) {
+        if (isBusy(cook) || this.comesFirst(plan, id, doing, (row) => row.hands.some((hand) => hand.cook === cook)))
+          return null;
+        continue;
+      }
+      const able = [...problem.cooks.keys()].filter((c) =>
+        isAble(problem.kitchen, problem.cooks[c]!, work, doing.option.place),
+      );
+      instead = able.find((c) => !isGone(c) && !isBusy(c)) ?? null;
+      if (instead === null) return null;
     }
+    return { instead };
+  }
+
+  /** Whether something under way has a cook's hands at a minute: its stretches move with its beginning, the last with its end. */
+  private holds(plan: PlanAsRead, id: number, { doing, until, instead }: UnderWay, cook: number, now: number): boolean {
+    const row = plan.steps[id]!.at(-1) ?? doing;
+    const by = this.begun.get(id)!.start - plan.steps[id]![0]!.start;
+    const wanted = row.hands.filter((hand) => hand.cook === cook || (instead === cook && hand.start === row.start));
+    if (doing.option.hands.all) return wanted.length > 0;
+    return wanted.some(({ start, end }) => {
+      const later = end === row.end && until !== null ? until - row.end : by;
+      return start + later <= now && now < end + later;
+    });
+  }
+
+  /** Where the plan's order is kept: whether something that has not begun comes before a step and has to do with it. */
+  private comesFirst(plan: PlanAsRead, id: number, { start }: Doing, concerns: (row: Doing) => boolean): boolean {
+    if (!this.inOrder) return false;
+    return this.problem.steps.some(({ id: other, dish }) => {
+      const row = plan.steps[other]!.at(-1);
+      if (row === undefined || other === id || this.begun.has(other) || this.dropped.has(dish)) return false;
+      return (row.start < start || (row.start === start && other < id)) && concerns(row);
+    });
+  }
+
+  /** Nothing that should be over by now is still in its place, and the appliance has had its changeover. */
+  private isFree(plan: PlanAsRead, id: number, doing: Doing, now: number): boolean {
+    for (const [other, { doing: as }] of this.underWay) if (other !== id && meet(doing, as)) return false;
+    if (this.comesFirst(plan, id, doing, (row) => meet(doing, row))) return false;
     const { place } = doing.option;
     if (place.kind !== 'heated') return true;
     const run = plan.runs[place.appliance]!.find((each) => each.start <= doing.start && doing.start < each.end);

@@ -14,21 +14,21 @@ export function pacesOf(problem: Problem, seed: number): number[] {
 
 /** Minutes that a way of doing a step takes at a temperature, at so many deviations from the likely ones; null where that is the cook's choice. */
 export function realMinutes(option: Option, celsius: number | null, deviations: number): number | null {
+  if (option.duration.kind === 'range') return null;
+  return Math.max(1, Math.round(minutesAt(spreadOf(option, celsius), deviations)));
+}
+
+/** Of a way of doing a step at a temperature whose minutes are not the cook's choice. */
+export function spreadOf(option: Option, celsius: number | null): Spread {
   const { duration, forecasts } = option;
-  if (duration.kind === 'range') return null;
   const likely = minutesOf(option, celsius);
   const forecast = forecasts?.find((each) => each.celsius === celsius);
-  let spread: Spread = {
-    low: likely * UNSAID.low,
-    likely,
-    high: likely * UNSAID.high,
-    deviations: WRITTEN_DEVIATIONS,
-  };
   if (forecast !== undefined && Number.isFinite(forecast.high)) {
     const { low, high } = forecast;
-    spread = { low: Math.min(low, likely), likely, high: Math.max(high, likely), deviations: STANDARD_DEVIATIONS };
-  } else if (duration.kind === 'fixed' && duration.low < duration.high) {
-    spread = { low: duration.low, likely, high: duration.high, deviations: WRITTEN_DEVIATIONS };
+    return { low: Math.min(low, likely), likely, high: Math.max(high, likely), deviations: STANDARD_DEVIATIONS };
   }
-  return Math.max(1, Math.round(minutesAt(spread, deviations)));
+  if (duration.kind === 'fixed' && duration.low < duration.high) {
+    return { low: duration.low, likely, high: duration.high, deviations: WRITTEN_DEVIATIONS };
+  }
+  return { low: likely * UNSAID.low, likely, high: likely * UNSAID.high, deviations: WRITTEN_DEVIATIONS };
 }

@@ -2,34 +2,22 @@
  * A new plan for what is left, from what has happened so far: the past stays, what is under way goes on, the rest is planned by the same
  * rules as ever, and leaving the plan that everybody knows costs points, so that nothing moves without gain.
  */
-import { priceOf } from '../../kernel/cost.js';
-import { holds } from '../../kernel/holds.js';
-import type { State } from '../../kernel/state.js';
 import type { PlanDocument } from '../../plan/document.js';
+import { minuteAt } from '../../problem/hours.js';
 import type { Problem } from '../../problem/problem.js';
-import type { Compiled } from '../../solve/compile.js';
-import { earliestStarts, pathsOf } from '../../solve/paths.js';
-import { Reorder } from '../../solve/reorder.js';
-import { type SearchResult, search } from '../../solve/search.js';
-import { polish } from '../../solve/timing.js';
 import { writePlan } from '../../solve/write-plan.js';
 import type { Happened } from '../happened.js';
-import { beginWith } from './begin.js';
 import { type Change, changesBetween } from './changes.js';
 import { readPlan } from './doing.js';
-import { type Expected, factsOf } from './facts.js';
-import { type Left, leftOf } from './left.js';
-import { compileLeft, overrunOf, STEADY, type Stability } from './progress.js';
+import { factsOf } from './facts.js';
+import { EARLY, type FindOptions, type Found, find } from './find.js';
+import { leftOf } from './left.js';
+import { overrunOf } from './progress.js';
 import { type Known, sayChanges } from './say.js';
 import { sayStays, withStay } from './stay.js';
 import { sayTwice, type Twice, twiceIn } from './twice.js';
 
-export interface ReshuffleOptions extends Expected {
-  readonly seed: number;
-  readonly stability?: Stability;
-  /** Minutes of rows that may be filled, the measure of effort; absent: what a cook does not notice. */
-  readonly work?: number | undefined;
-}
+export type ReshuffleOptions = FindOptions;
 
 export interface Reshuffled {
   /** Null where nothing that is left finds a time: `say` tells why. */
@@ -49,10 +37,6 @@ export interface Reshuffled {
 
 /** So often is what finds no time left out, before there is no plan. */
 const MOST_TRIES = 4;
-
-/** Minutes of rows for each activity that is left. */
-const WORK_EACH = 9000;
-const MOST_WORK = 1.2e6;
 
 /** Whoever has to, stays so long: a minute's delay late at night is no reason to wait until morning. */
 const STAY = 20;
@@ -98,8 +82,8 @@ function reshuffled(
   let out = happened;
   for (let tries = 0; ; tries++) {
     const left = leftOf(problem, known, facts, out);
-    const found = planned(left, known, out, options);
-    const missing = found.result.unplaced.map((job) => left.dishes[job]!);
+    const found = find(left, known, latest(plan), out, options);
+    const missing = found.unplaced.map((job) => left.dishes[job]!);
     if (missing.length === 0 || tries === MOST_TRIES) {
       const made = told(problem, { before: plan, planned: known, happened, facts, left }, found, missing, out, seed);
       if (made.plan === null) return { ...made, stay, twice: [] };
@@ -112,53 +96,15 @@ function reshuffled(
   }
 }
 
-interface Found {
-  readonly compiled: Compiled;
-  readonly result: SearchResult;
-}
-
-function planned(left: Left, known: ReturnType<typeof readPlan>, happened: Happened, options: ReshuffleOptions): Found {
-  let last: Found | null = null;
-  for (const soft of [false, true]) {
-    const compiled = compileLeft(left, known, happened, options.stability ?? STEADY, soft);
-    const result = searched(compiled, beginWith(compiled, left, known), options);
-    last = result === null ? last : { compiled, result };
-    if (result !== null && result.unplaced.length === 0) break;
-  }
-  if (last === null) throw new Error('what is left has no earliest times');
-  return last;
-}
-
-function searched(compiled: Compiled, start: State, { seed, work }: ReshuffleOptions): SearchResult | null {
-  const { model } = compiled;
-  const earliest = earliestStarts(model);
-  if (earliest === null) return null;
-  const open = model.activities.filter(({ id }) => model.progress!.settled[id]! === null).length;
-  const result = search(model, {
-    seed,
-    work: work ?? Math.min(MOST_WORK, WORK_EACH * open),
-    earliest,
-    paths: pathsOf(model),
-    start,
-    polish: (state) => polish(compiled, state, false),
-    reorder: (state) => new Reorder(compiled, state),
-    bound: 0,
-  });
-  if (result.unplaced.length > 0) return result;
-  const timed = polish(compiled, result.state, false);
-  return holds(timed) && priceOf(timed) < result.cost ? { ...result, state: timed } : result;
-}
-
 function told(
   problem: Problem,
-  known: Known,
-  { compiled, result }: Found,
+  known: Omit<Known, 'room'>,
+  { compiled, state, rounds, early }: Found,
   missing: readonly number[],
   { dropped }: Happened,
   seed: number,
 ): Omit<Reshuffled, 'stay' | 'twice'> {
   const { before, happened, left } = known;
-  const { state } = result;
   const unplaced = [...dropped].filter((dish) => !happened.dropped.has(dish));
   const leftOut = [...new Set([...left.unfit.keys(), ...unplaced, ...missing])].sort((a, b) => a - b);
   if (missing.length > 0) {
@@ -175,7 +121,7 @@ function told(
   const next = writePlan(compiled, state, {
     status: late ? 'late' : 'good',
     bound: 0,
-    effort: { level: 'quick', seed, rounds: result.rounds, stopped: false },
+    effort: { level: 'quick', seed, rounds, stopped: false },
   });
   const changes = changesBetween(problem, before, next, happened.now);
   const overrun = overrunOf(
@@ -184,7 +130,13 @@ function told(
     (id) => state.start[id]!,
     (id) => state.end(id),
   ).map((id) => left.steps[id]!.origin);
-  const say = sayChanges(problem, next, changes, known);
+  // Early by the serving time of each plan.
+  const serve = minuteAt(problem, before.serve);
+  const room = early.some((id) => {
+    const { usual, fact } = left.steps[id]!;
+    return fact === null && usual !== null && happened.serve - state.start[id]! >= serve - usual.start + EARLY;
+  });
+  const say = sayChanges(problem, next, changes, { ...known, room });
   for (const dish of unplaced)
     say.push(`No time is left for ${problem.dishes[dish]!.name}: it is left out of the plan.`);
   return { plan: next, changes, say, leftOut, overrun };

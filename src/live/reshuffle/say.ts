@@ -15,6 +15,8 @@ export interface Known {
   readonly happened: Happened;
   readonly facts: readonly (readonly Fact[])[];
   readonly left: Left;
+  /** Whether the new plan keeps minutes free that the one before it did not. */
+  readonly room: boolean;
 }
 
 /** Causes and effects that are told; more of them are counted. */
@@ -29,7 +31,9 @@ export function sayChanges(problem: Problem, after: PlanDocument, changes: reado
   const causes = causesOf(problem, known);
   const effects = effectsOf(problem, after, changes, known);
   const out: string[] = [];
-  if (causes.length > 0) out.push(`${upper(listed(causes.slice(0, MOST)))}.`);
+  const room = known.room ? ['some minutes are kept free for what may take longer'] : [];
+  const first = [...(causes.length > 0 ? [listed(causes.slice(0, MOST))] : []), ...room];
+  if (first.length > 0) out.push(`${upper(first.join('; '))}.`);
   if (effects.length > 0) out.push(`${upper(effects.join('; '))}.`);
   else out.push('Nothing else changes.');
   for (const [dish, step] of known.left.unfit) {

@@ -1,0 +1,108 @@
+/** The schedule of what is left: searched for with a fixed amount of work from the plan in force, then given room for what may take longer. */
+import { priceOf } from '../../kernel/cost.js';
+import { holds } from '../../kernel/holds.js';
+import type { State } from '../../kernel/state.js';
+import type { Compiled } from '../../solve/compile.js';
+import { earliestStarts, pathsOf } from '../../solve/paths.js';
+import { Reorder } from '../../solve/reorder.js';
+import { search } from '../../solve/search.js';
+import { polish } from '../../solve/timing.js';
+import type { Happened } from '../happened.js';
+import { beginWith } from './begin.js';
+import type { PlanAsRead } from './doing.js';
+import type { Expected } from './facts.js';
+import type { Left } from './left.js';
+import { compileLeft, STEADY, type Stability } from './progress.js';
+import { asOrder, lengthened, withRoom } from './room.js';
+
+export interface FindOptions extends Expected {
+  readonly seed: number;
+  readonly stability?: Stability;
+  /** Minutes of rows that may be filled, the measure of effort; absent: what a cook does not notice. */
+  readonly work?: number | undefined;
+}
+
+export interface Found {
+  readonly compiled: Compiled;
+  readonly state: State;
+  /** Jobs that have no place in it. */
+  readonly unplaced: readonly number[];
+  readonly rounds: number;
+  /** Steps of what is left that come well before the times that would be best if all went as is likely. */
+  readonly early: readonly number[];
+}
+
+/** Minutes of rows for each activity that is left. */
+const WORK_EACH = 9000;
+const MOST_WORK = 1.2e6;
+/** Where the meal lands so many minutes later than before, or something finds no place, the search goes on for so many times its work. */
+const LATER = 3;
+const MORE = 4;
+/** Orders are also looked for in which unsure steps take so many deviations longer, with a share of the work. */
+const LONGER = 0.8;
+const ASIDE = 0.5;
+/** Minutes from which on a step counts as early. */
+export const EARLY = 3;
+
+/** @param before minutes by which the plan in force, `known`, lands late. */
+export function find(left: Left, known: PlanAsRead, before: number, happened: Happened, options: FindOptions): Found {
+  const compiledOf = (some: Left, soft: boolean): Compiled =>
+    compileLeft(some, known, happened, options.stability ?? STEADY, soft);
+  let found: Found | null = null;
+  let start: State | null = null;
+  let isSoft = false;
+  for (const soft of [false, true]) {
+    const compiled = compiledOf(left, soft);
+    const first = beginWith(compiled, left, known);
+    let next = searched(compiled, first, options, 1);
+    if (next === null) continue;
+    if (isWorse(next, before))
+      next = searched(compiled, next.state, { ...options, seed: options.seed + 1 }, MORE) ?? next;
+    [found, start, isSoft] = [next, first, soft];
+    if (found.unplaced.length === 0) break;
+  }
+  if (found === null || start === null) throw new Error('what is left has no earliest times');
+  if (found.unplaced.length > 0) return found;
+  const { compiled } = found;
+  const orders = [found.state];
+  if (compiled.model.jobs.every((job) => start.jobIsPlaced(job.id))) orders.push(start);
+  const long = lengthened(left, LONGER);
+  const slow = compiledOf(long, isSoft);
+  const aside = searched(slow, beginWith(slow, long, known), options, ASIDE);
+  if (aside !== null && aside.unplaced.length === 0) orders.push(asOrder(compiled, aside.state));
+  const roomy = orders.flatMap((order) => withRoom(compiled, left, order, options, happened.now) ?? []);
+  const least = Math.min(...roomy.map(({ price }) => price));
+  const best = roomy.find(({ price }) => price < least + 1e-6);
+  return best === undefined ? found : { ...found, state: best.state, early: earlyIn(compiled, best.state) };
+}
+
+function isWorse({ compiled, state, unplaced }: Found, before: number): boolean {
+  const late = compiled.model.groups.map((group, g) => state.landing(g) - group.due);
+  return unplaced.length > 0 || Math.max(0, ...late) > before + LATER;
+}
+
+/** Null where what is left has no earliest times. */
+function searched(compiled: Compiled, start: State, { seed, work }: FindOptions, share: number): Found | null {
+  const { model } = compiled;
+  const earliest = earliestStarts(model);
+  if (earliest === null) return null;
+  const open = model.activities.filter(({ id }) => model.progress!.settled[id]! === null).length;
+  const { state, cost, unplaced, rounds } = search(model, {
+    seed,
+    work: share * (work ?? Math.min(MOST_WORK, WORK_EACH * open)),
+    earliest,
+    paths: pathsOf(model),
+    start,
+    polish: (each) => polish(compiled, each, false),
+    reorder: (each) => new Reorder(compiled, each),
+    bound: 0,
+  });
+  const timed = unplaced.length > 0 ? state : polish(compiled, state, false);
+  const isBetter = unplaced.length === 0 && holds(timed) && priceOf(timed) < cost;
+  return { compiled, state: isBetter ? timed : state, unplaced, rounds, early: [] };
+}
+
+function earlyIn(compiled: Compiled, state: State): number[] {
+  const likely = polish(compiled, state, false);
+  return compiled.model.activities.map(({ id }) => id).filter((id) => likely.start[id]! >= state.start[id]! + EARLY);
+}

@@ -1,0 +1,108 @@
+/**
+ * Room for what may take longer: of a new plan's order, the times that cost fewest points on the average of drawn evenings, lateness as the
+ * meal rates it. Only times move; rules and points of the plan itself are those of any plan.
+ */
+import { latenessOn } from '../../chance/chances.js';
+import { cushionTiming } from '../../chance/cushion-timing.js';
+import { deviates, minutesAt, type Spread } from '../../chance/draws.js';
+import { priceOf } from '../../kernel/cost.js';
+import { State } from '../../kernel/state.js';
+import type { Duration, Option } from '../../problem/problem.js';
+import type { Compiled } from '../../solve/compile.js';
+import { spreadOf } from '../rehearsal/evening.js';
+import type { Expected } from './facts.js';
+import type { Left } from './left.js';
+
+/** Evenings that are drawn, the same for each new plan of a meal; fewer where many steps are left. */
+const EVENINGS = 24;
+const FEWEST = 4;
+const STEPS = 600;
+const SEED = 1;
+
+export interface Roomy {
+  readonly state: State;
+  /** Points of the plan, for leaving the one before it, and for the lateness to be expected. */
+  readonly price: number;
+}
+
+/** The same order with room; null where it has no such times. */
+export function withRoom(
+  compiled: Compiled,
+  left: Left,
+  order: State,
+  { expected }: Expected,
+  now: number,
+): Roomy | null {
+  const { model } = compiled;
+  const open = model.activities.filter(({ id }) => !(left.steps[id]!.fact?.ended ?? false)).length;
+  const count = Math.max(FEWEST, Math.min(EVENINGS, Math.floor(STEPS / open)));
+  const rows = new Map<number, Float64Array>();
+  for (const { id } of model.activities) {
+    const { fact, origin } = left.steps[id]!;
+    // What a reading tells is as good as sure.
+    const spread = fact !== null && (fact.ended || expected?.has(origin)) ? null : spreadIn(compiled, left, order, id);
+    if (spread === null) continue;
+    // What is under way lasts some time yet.
+    const least = fact === null ? 1 : now + 1 - fact.doing.start;
+    rows.set(
+      id,
+      deviates(count, SEED, origin).map((z) => Math.max(least, Math.round(minutesAt(spread, z)))),
+    );
+  }
+  const days = Array.from({ length: count }, (_, k) => new Map([...rows].map(([id, row]) => [id, row[k]!])));
+  const state = cushionTiming(compiled, order, { days, within: 0, rate: model.rates.late });
+  if (state === null) return null;
+  const planned = Math.max(0, ...model.groups.map((group, g) => state.landing(g) - group.due));
+  const late = latenessOn({ compiled, state }, rows, count).reduce((sum, one) => sum + Math.max(0, one - planned), 0);
+  return { state, price: priceOf(state) + (model.rates.late * late) / count };
+}
+
+/** Of a step that has not ended; null where its length is the cook's choice. */
+function spreadIn({ model }: Compiled, left: Left, state: State, id: number): Spread | null {
+  const { fact, usual } = left.steps[id]!;
+  const option = fact === null ? left.problem.steps[id]!.options[state.mode[id]!]! : usual!.option;
+  if (option.duration.kind === 'range') return null;
+  const machine = model.machines[state.modeOf(id).machine];
+  return spreadOf(option, fact === null ? (machine?.states[state.stateOf(id)]?.level ?? null) : fact.doing.celsius);
+}
+
+/** What is left with every unsure step so many deviations longer. */
+export function lengthened(left: Left, deviations: number): Left {
+  const steps = left.problem.steps.map((step, id) =>
+    left.steps[id]!.fact !== null
+      ? step
+      : { ...step, options: step.options.map((option) => ({ ...option, duration: longer(option, deviations) })) },
+  );
+  return { ...left, problem: { ...left.problem, steps } };
+}
+
+function longer(option: Option, deviations: number): Duration {
+  const { duration } = option;
+  if (duration.kind === 'range') return duration;
+  const by = (celsius: number | null): number => {
+    const spread = spreadOf(option, celsius);
+    return Math.round((deviations * (spread.high - spread.likely)) / spread.deviations);
+  };
+  if (duration.kind === 'fixed') return { ...duration, minutes: duration.minutes + by(null) };
+  // The same at every temperature, so that the table stays convex.
+  const more = by(option.settings[Math.floor(option.settings.length / 2)] ?? null);
+  return { kind: 'table', columns: duration.columns.map((c) => ({ ...c, minutes: c.minutes + more })) };
+}
+
+/** A schedule of what is left with other lengths, as an order. */
+export function asOrder({ model }: Compiled, state: State): State {
+  const order = new State(model);
+  for (const { id } of model.activities) {
+    const settled = model.progress!.settled[id]! !== null;
+    if (settled) continue;
+    const at = {
+      start: state.start[id]!,
+      minutes: state.minutes[id]!,
+      mode: state.mode[id]!,
+      setting: state.setting[id]!,
+    };
+    order.place(id, at, state.hands[id]!, state.units[id]!);
+  }
+  for (const key of ['mode', 'setting', 'start', 'minutes'] as const) order.store[key].set(state.store[key]);
+  return order;
+}
