@@ -2,6 +2,7 @@
 import { priceOf } from '../../kernel/cost.js';
 import { holds } from '../../kernel/holds.js';
 import type { State } from '../../kernel/state.js';
+import { swerveOf } from '../../kernel/swerve.js';
 import type { Compiled } from '../../solve/compile.js';
 import { earliestStarts, pathsOf } from '../../solve/paths.js';
 import { Reorder } from '../../solve/reorder.js';
@@ -30,6 +31,8 @@ export interface Found {
   readonly rounds: number;
   /** Steps of what is left that come well before the times that would be best if all went as is likely. */
   readonly early: readonly number[];
+  /** Points with those for the lateness that is to be expected; null where that was not reckoned. */
+  readonly expected: number | null;
 }
 
 /** Minutes of rows for each activity that is left. */
@@ -73,7 +76,14 @@ export function find(left: Left, known: PlanAsRead, before: number, happened: Ha
   const roomy = orders.flatMap((order) => withRoom(compiled, left, order, options, happened.now) ?? []);
   const least = Math.min(...roomy.map(({ price }) => price));
   const best = roomy.find(({ price }) => price < least + 1e-6);
-  return best === undefined ? found : { ...found, state: best.state, early: earlyIn(compiled, best.state) };
+  return best === undefined
+    ? found
+    : {
+        ...found,
+        state: best.state,
+        early: earlyIn(compiled, best.state),
+        expected: best.price - swerveOf(best.state),
+      };
 }
 
 function isWorse({ compiled, state, unplaced }: Found, before: number): boolean {
@@ -99,7 +109,7 @@ function searched(compiled: Compiled, start: State, { seed, work }: FindOptions,
   });
   const timed = unplaced.length > 0 ? state : polish(compiled, state, false);
   const isBetter = unplaced.length === 0 && holds(timed) && priceOf(timed) < cost;
-  return { compiled, state: isBetter ? timed : state, unplaced, rounds, early: [] };
+  return { compiled, state: isBetter ? timed : state, unplaced, rounds, early: [], expected: null };
 }
 
 function earlyIn(compiled: Compiled, state: State): number[] {

@@ -31,6 +31,8 @@ export interface Reshuffled {
   readonly overrun: readonly number[];
   /** Minutes beyond their hours that cooks may be asked to stay; 0 where nobody is. */
   readonly stay: number;
+  /** Points of the plan with those for the lateness that is to be expected; null where that was not reckoned. */
+  readonly expected: number | null;
   /** Cooks who are wanted at two steps at once, both of which have begun. */
   readonly twice: readonly Twice[];
 }
@@ -42,6 +44,8 @@ const MOST_TRIES = 4;
 const STAY = 20;
 /** Minutes by which a plan has to land later than the one before it, for anybody to be asked to stay. */
 const MUCH_LATER = 30;
+/** Or points by which it has to be dearer: less is no reason to ask. */
+const MUCH_DEARER = 50;
 
 /**
  * @param plan the plan in force, of this problem or an earlier form of it.
@@ -53,16 +57,25 @@ export function reshuffle(
   happened: Happened,
   options: ReshuffleOptions,
 ): Reshuffled {
+  if (sayStays(problem, plan, happened.now).length > 0) {
+    // Somebody stays already, and knows.
+    const made = reshuffled(problem, plan, happened, options, STAY);
+    if (made.plan !== null) return made;
+  }
   const inHours = reshuffled(problem, plan, happened, options, 0);
   const worse = (made: Reshuffled): boolean =>
-    made.plan === null || made.leftOut.length > 0 || latest(made.plan) > latest(plan) + MUCH_LATER;
+    made.plan === null ||
+    made.leftOut.length > 0 ||
+    latest(made.plan) > latest(plan) + MUCH_LATER ||
+    made.plan.points.total > plan.points.total + MUCH_DEARER;
   if (!worse(inHours) || problem.cooks.every((cook) => cook.to === null)) return inHours;
   const beyond = reshuffled(problem, plan, happened, options, STAY);
   if (beyond.plan === null || beyond.leftOut.length > inHours.leftOut.length) return inHours;
   const helps =
     inHours.plan === null ||
     beyond.leftOut.length < inHours.leftOut.length ||
-    latest(beyond.plan) < latest(inHours.plan) - STAY;
+    latest(beyond.plan) < latest(inHours.plan) - STAY ||
+    (beyond.expected ?? Number.POSITIVE_INFINITY) < (inHours.expected ?? 0) - MUCH_DEARER;
   return helps ? beyond : inHours;
 }
 
@@ -99,7 +112,7 @@ function reshuffled(
 function told(
   problem: Problem,
   known: Omit<Known, 'room'>,
-  { compiled, state, rounds, early }: Found,
+  { compiled, state, rounds, early, expected }: Found,
   missing: readonly number[],
   { dropped }: Happened,
   seed: number,
@@ -115,6 +128,7 @@ function told(
       say: [`No time is left for ${names} beside what has begun.`],
       leftOut,
       overrun: [],
+      expected,
     };
   }
   const late = compiled.model.groups.some((group, g) => state.landing(g) > group.due);
@@ -139,5 +153,5 @@ function told(
   const say = sayChanges(problem, next, changes, { ...known, room });
   for (const dish of unplaced)
     say.push(`No time is left for ${problem.dishes[dish]!.name}: it is left out of the plan.`);
-  return { plan: next, changes, say, leftOut, overrun };
+  return { plan: next, changes, say, leftOut, overrun, expected };
 }
