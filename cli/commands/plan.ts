@@ -74,7 +74,7 @@ async function runPlan(io: Io, file: string, options: PlanOptions): Promise<Exit
       const because = reasons.filter(({ kind }) => kind === 'why').map(({ say }) => say);
       printJson(io, { ...none, because, waysOut: reasons.flatMap(({ way }) => (way === undefined ? [] : [way])) });
     }
-    io.stderr.write(noPlan(reasons));
+    io.stderr.write(noPlan(reasons, io.stderr.columns));
     return EXIT.none;
   }
   await checked(problem, plan);

@@ -41,7 +41,7 @@ export async function planToShare(
   const { effort, seed } = options;
   const { plan, reasons } = await workOut(io, watched, { problem, effort, seed, why: false, waysOut: false });
   if (plan === null || plan.status === 'none') {
-    io.stderr.write(noPlan(reasons));
+    io.stderr.write(noPlan(reasons, io.stderr.columns));
     return { code: EXIT.none };
   }
   await checked(problem, plan);

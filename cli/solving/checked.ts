@@ -1,4 +1,5 @@
 /** What comes between a plan that was worked out and a plan that is shown. */
+import { wrap } from '../../src/chart/text.js';
 import type { PlanDocument } from '../../src/plan/document.js';
 import type { Problem } from '../../src/problem/problem.js';
 import type { Reason } from '../../src/solve/explain/reason.js';
@@ -19,11 +20,16 @@ export async function violationsIn(problem: Problem, plan: PlanDocument): Promis
   return violations.length > 3 ? [...told, `  and ${violations.length - 3} more`] : told;
 }
 
-/** Why no plan fits, then what to change. */
-export function noPlan(reasons: readonly Reason[]): string {
+/** Why no plan fits, then what to change; each on lines of at most so many columns, or on one. */
+export function noPlan(reasons: readonly Reason[], columns = Number.POSITIVE_INFINITY): string {
   const told = (kind: Reason['kind']) =>
-    reasons.filter((reason) => reason.kind === kind).map(({ say }) => `  ${say}\n`);
+    reasons
+      .filter((reason) => reason.kind === kind)
+      .map(({ say }) => `  ${wrap(say, columns - HANGING).join(`\n${' '.repeat(HANGING)}`)}\n`);
   const ways = told('way');
   const found = ways.length > 0 ? ['Ways out:\n', ...ways] : ['Ways out: none found among the changes tried.\n'];
   return ['No plan fits.\n', ...told('why'), ...found].join('');
 }
+
+/** Columns before the lines of a sentence that follow its first. */
+const HANGING = 4;

@@ -10,7 +10,7 @@ export interface Surroundings {
   readonly env: Readonly<Record<string, string | undefined>>;
   readonly stdin: { readonly isTTY?: boolean };
   readonly stdout: { readonly isTTY?: boolean; readonly columns?: number; readonly rows?: number };
-  readonly stderr: { readonly isTTY?: boolean };
+  readonly stderr: { readonly isTTY?: boolean; readonly columns?: number };
 }
 
 export interface Wishes {

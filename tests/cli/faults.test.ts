@@ -10,6 +10,7 @@ vi.mock('../../src/solve/solve.js', () => ({ solve }));
 vi.mock('../../src/audit/audit.js', () => ({ audit }));
 
 const { ran } = await import('../support/command.js');
+const { noPlan } = await import('../../cli/solving/checked.js');
 const MEAL = 'tests/screens/meals/two-dishes.yaml';
 
 beforeEach(() => {
@@ -30,6 +31,15 @@ describe('plan', () => {
     const { code, stdout, stderr } = await ran(['plan', MEAL]);
     expect([code, stdout]).toEqual([1, '']);
     expect(stderr).toBe('No plan fits.\n  The tin is wanted twice.\nWays out:\n  Serve 20 min later.\n');
+  });
+
+  it('keeps to the terminal’s width where it says why', () => {
+    const say = 'Slow duck legs and Popovers both need the wall oven at the same time.';
+    expect(
+      noPlan([{ say, kind: 'why' }], 40)
+        .split('\n')
+        .slice(1, 3),
+    ).toEqual(['  Slow duck legs and Popovers both', '    need the wall oven at the same time.']);
   });
 
   it('prints a plan document of status none, when asked', async () => {
