@@ -71,8 +71,12 @@ function addProgram(
       );
     }
   }
-  const sets = clashes.sets.flatMap((amounts) => setsOf(members, amounts)).slice(0, MOST_SETS);
-  for (const set of sets) {
+  const sets = function* (): Generator<Load[]> {
+    for (const amounts of clashes.sets) yield* setsOf(members, amounts);
+  };
+  let count = 0;
+  for (const set of sets()) {
+    if (++count > MOST_SETS) break;
     // The ways of one and the same thing are never in at once.
     if (new Set(set.map((load) => load.user)).size < set.length) continue;
     const ways = set.map(({ there }) => not(there)).filter((literal) => literal !== program.no);
@@ -83,21 +87,25 @@ function addProgram(
   }
 }
 
-/** Every choice of so many of each kind; no more than one beyond the limit. */
-function setsOf(members: readonly (readonly Load[])[], amounts: readonly number[]): Load[][] {
-  let found: Load[][] = [[]];
-  amounts.forEach((n, k) => {
-    const choices = combinations(members[k]!, n);
-    found = found.flatMap((set) => choices.map((choice) => [...set, ...choice])).slice(0, MOST_SETS + 1);
-  });
-  return found;
+/** Every choice of so many of each kind, one after the other. */
+function* setsOf(members: readonly (readonly Load[])[], amounts: readonly number[], from = 0): Generator<Load[]> {
+  if (from === amounts.length) {
+    yield [];
+    return;
+  }
+  for (const some of combinations(members[from]!, amounts[from]!)) {
+    for (const others of setsOf(members, amounts, from + 1)) yield [...some, ...others];
+  }
 }
 
-function combinations<T>(list: readonly T[], n: number): T[][] {
-  if (n === 0) return [[]];
-  return list
-    .flatMap((one, i) => combinations(list.slice(i + 1), n - 1).map((rest) => [one, ...rest]))
-    .slice(0, MOST_SETS);
+function* combinations<T>(list: readonly T[], n: number, from = 0): Generator<T[]> {
+  if (n === 0) {
+    yield [];
+    return;
+  }
+  for (let i = from; i <= list.length - n; i++) {
+    for (const rest of combinations(list, n - 1, i + 1)) yield [list[i]!, ...rest];
+  }
 }
 
 function loadsOf(program: Program, machine: Machine, user: User): Load[] {
