@@ -140,6 +140,11 @@ export function solve(problem: Problem, options: SolveOptions): Solved {
   let found = first;
   const little = TO_BEGIN_WITH[model.jobs.length <= SMALL_MEAL ? 'small' : 'large'];
   if (exactly) found = improve(Math.min(work, little), 0, first.state);
+  // Whoever asks for much is never given less than what comes of the usual search.
+  if (options.effort === 'deep' && options.work === undefined && !exactly) {
+    const usual = [workFor('normal', model.jobs.length), roundsFor('normal', model.activities.length)] as const;
+    found = improve(...usual, first.state);
+  }
   if (!exactly || found.unplaced.length > 0) found = improve(work, rounds, found.state);
   if (found.unplaced.length > 0) {
     if (many) return { plan: null, schedule: null, reasons: [notFound(problem, found.unplaced)] };
