@@ -74,6 +74,7 @@ function addDay({ network, evening, moved, intos }: Common, day: Day): (node: nu
   const { floors, said, lengths } = evening;
   const known = new Map<number, NodeMoment>();
   const own: { moment: NodeMoment; node: number }[] = [];
+  const open = new Set<number>();
   const minutes = ({ low }: Arc): number =>
     typeof low === 'number' ? low : minutesOf(low, day.get(low.activity) ?? lengths[low.activity]!);
   /** Somebody breaks off for what is done early. */
@@ -94,7 +95,13 @@ function addDay({ network, evening, moved, intos }: Common, day: Day): (node: nu
     if (found !== undefined) return found;
     if (!moved.has(node)) return said[node]!(network);
     if (Number.isFinite(floors[node]!)) return fresh(node);
+    // Moments that wait for each other hang on one of them.
+    if (open.has(node)) return fresh(node);
+    open.add(node);
     const rows = rowsTo(node);
+    open.delete(node);
+    const again = known.get(node);
+    if (again !== undefined) return again;
     if (rows.some(({ from }) => from.node !== rows[0]!.from.node)) return fresh(node);
     const moment = { node: rows[0]!.from.node, offset: Math.max(...rows.map(({ from, low }) => from.offset + low)) };
     known.set(node, moment);

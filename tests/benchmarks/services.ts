@@ -21,7 +21,7 @@ const LARGE = { name: 'wedding-supper', services: 3 };
 const meals = values.meal === undefined ? MEALS : [values.meal];
 const each = Math.ceil(Number(values.services) / meals.length);
 /** What takes long is done with the first of the services only. */
-const some = Math.ceil(each / 4);
+const some = Math.ceil(each / 5);
 const SURE = 0.8;
 /** What a new plan's search is allowed where it may take its time: five times the most that it has otherwise. */
 const LONG = 6e6;

@@ -4,6 +4,8 @@
  * whoever can and is free.
  */
 
+import { goesBeside, type Stood } from '../../src/kitchen/beside.js';
+import { shelvesOf } from '../../src/kitchen/surface-of.js';
 import type { Begun, Happened, Loss } from '../../src/live/happened.js';
 import { realMinutes } from '../../src/live/rehearsal/evening.js';
 import type { Doing, PlanAsRead } from '../../src/live/reshuffle/doing.js';
@@ -197,10 +199,25 @@ export class SimulatedKitchen {
     });
   }
 
+  /** Whether its pans go beside what stands in the same appliance. */
+  private fitsBeside(doing: Doing, id: number): boolean {
+    const { place } = doing.option;
+    if (place.kind !== 'heated') return true;
+    const appliance = this.problem.kitchen.appliances[place.appliance]!;
+    const stood = [...this.underWay].flatMap(([other, { doing: as }]) =>
+      other !== id && as.option.place.kind === 'heated' && as.option.place.appliance === place.appliance
+        ? standing(as)
+        : [],
+    );
+    const shelves = shelvesOf(appliance, appliance.modes[place.mode]!);
+    return standing(doing).every((one) => goesBeside(shelves, one, stood));
+  }
+
   /** Nothing that should be over by now is still in its place, and the appliance has had its changeover. */
   private isFree(plan: PlanAsRead, id: number, doing: Doing, now: number): boolean {
     for (const [other, { doing: as }] of this.underWay) if (other !== id && meet(doing, as)) return false;
     if (this.comesFirst(plan, id, doing, (row) => meet(doing, row))) return false;
+    if (!this.fitsBeside(doing, id)) return false;
     const { place } = doing.option;
     if (place.kind !== 'heated') return true;
     const run = plan.runs[place.appliance]!.find((each) => each.start <= doing.start && doing.start < each.end);
@@ -217,15 +234,15 @@ export class SimulatedKitchen {
   }
 }
 
-/** Whether two cannot be on at once: the same burner or board, one appliance at two heats, the same rack and corner. */
+const standing = ({ option: { load }, spots }: Doing): Stood[] =>
+  load === null ? [] : spots.map((fixed) => ({ ...load, start: 0, end: 1, fixed }));
+
+/** Whether two cannot be on at once: the same burner or board, one appliance at two heats. */
 function meet(one: Doing, two: Doing): boolean {
   const [a, b] = [one.option.place, two.option.place];
   if (a.kind === 'board' && b.kind === 'board') return one.board === two.board;
   if (a.kind === 'burner' && b.kind === 'burner')
     return a.appliance === b.appliance && one.burners.some((burner) => two.burners.includes(burner));
   if (a.kind !== 'heated' || b.kind !== 'heated' || a.appliance !== b.appliance) return false;
-  if (a.mode !== b.mode || one.celsius !== two.celsius) return true;
-  return one.spots.some((p) =>
-    two.spots.some((q) => p.level === q.level && p.spot.x === q.spot.x && p.spot.y === q.spot.y),
-  );
+  return a.mode !== b.mode || one.celsius !== two.celsius;
 }

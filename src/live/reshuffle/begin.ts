@@ -116,10 +116,13 @@ function jobHolds(state: State, job: number): boolean {
 /** What is being held goes on, and what was to be held is, where that pays; what is over by now may be held from now on. */
 function keepStored({ problem, model, kit }: Compiled, { dishes }: Left, plan: PlanAsRead, state: State): void {
   const progress = model.progress!;
+  const later: number[] = [];
   for (const { id, storage, activities, group } of model.jobs) {
     if (storage === null || !state.jobIsPlaced(id)) continue;
     const known = plan.holds.get(dishes[id]!);
-    if (known !== undefined && known.start < progress.now && activities.every((a) => progress.settled[a]! !== null)) {
+    // It was ready later than planned, perhaps.
+    const start = Math.max(known?.start ?? 0, ...activities.map((a) => state.end(a)));
+    if (known !== undefined && start < progress.now && activities.every((a) => progress.settled[a]! !== null)) {
       const { row } = known;
       const mode = storage.modes.findIndex((each) => {
         const appliance = problem.kitchen.appliances[kit.applianceOf[each.machine]!]!;
@@ -136,18 +139,20 @@ function keepStored({ problem, model, kit }: Compiled, { dishes }: Left, plan: P
           : storage.modes[mode]!.settings.findIndex(
               ({ state: s }) => levelOf(storage.modes[mode]!.machine, s) === row.celsius,
             );
-      const minutes = state.landing(group) - known.start;
+      const minutes = state.landing(group) - start;
       if (setting >= 0 && minutes > 0 && progress.ready[storage.modes[mode]!.machine]![0]! <= model.horizon) {
         state.store.mode[id] = mode;
         state.store.setting[id] = setting;
-        state.store.start[id] = known.start;
+        state.store.start[id] = start;
         state.store.minutes[id] = minutes;
         (progress.stored as Uint8Array)[id] = 1;
         continue;
       }
     }
-    storeJob(model, state, new MachineView(model, state), id);
+    later.push(id);
   }
+  // What is in a warm place already has it before what is to come.
+  for (const id of later) storeJob(model, state, new MachineView(model, state), id);
   function levelOf(machine: number, s: number): number {
     return model.machines[machine]!.states[s]!.level;
   }

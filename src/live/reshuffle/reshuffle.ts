@@ -2,6 +2,7 @@
  * A new plan for what is left, from what has happened so far: the past stays, what is under way goes on, the rest is planned by the same
  * rules as ever, and leaving the plan that everybody knows costs points, so that nothing moves without gain.
  */
+import { standingOn } from '../../kernel/standing.js';
 import type { PlanDocument } from '../../plan/document.js';
 import { minuteAt } from '../../problem/hours.js';
 import type { Problem } from '../../problem/problem.js';
@@ -120,16 +121,17 @@ function told(
   const { before, happened, left } = known;
   const unplaced = [...dropped].filter((dish) => !happened.dropped.has(dish));
   const leftOut = [...new Set([...left.unfit.keys(), ...unplaced, ...missing])].sort((a, b) => a - b);
+  const none = (say: string) => ({ plan: null, changes: [], say: [say], leftOut, overrun: [], expected });
   if (missing.length > 0) {
     const names = missing.map((d) => problem.dishes[d]!.name).join(', ');
-    return {
-      plan: null,
-      changes: [],
-      say: [`No time is left for ${names} beside what has begun.`],
-      leftOut,
-      overrun: [],
-      expected,
-    };
+    return none(`No time is left for ${names} beside what has begun.`);
+  }
+  const crowded = compiled.model.machines.findIndex((machine, m) => !machine.fits(standingOn(state, m)));
+  if (crowded >= 0) {
+    const { name } = problem.kitchen.appliances[compiled.kit.applianceOf[crowded]!]!;
+    return none(
+      `What is in the ${name} by now does not go together in it by its sizes: there is no plan until some of it is done.`,
+    );
   }
   const late = compiled.model.groups.some((group, g) => state.landing(g) > group.due);
   const next = writePlan(compiled, state, {

@@ -99,14 +99,17 @@ function effectsOf(problem: Problem, after: PlanDocument, changes: readonly Chan
   const places = changes.filter(
     (change) => change.kind === 'place' || (change.kind === 'new' && change.step !== 'hold'),
   );
-  for (const { dish, step, from, to } of places) {
+  const goTo = ({ dish, step, from, to }: Change): void => {
     const row = after.steps.findLast((each) => each.dish === dish && each.step === step)!;
     out.push(
       from === null
         ? `${dish}/${step} is at ${clock(row.start)}`
         : `${dish}/${step} goes to ${to} at ${clock(row.start)}`,
     );
-  }
+  };
+  // Which board it is, is least of all news.
+  const isBoard = ({ from, to }: Change): boolean => [from, to].every((place) => place?.startsWith('board ') ?? false);
+  places.filter((change) => !isBoard(change)).forEach(goTo);
   for (const { dish, step, to } of changes.filter((change) => change.kind === 'cook')) {
     if (to !== null) out.push(`${dish}/${step} is for ${to}`);
   }
@@ -117,6 +120,7 @@ function effectsOf(problem: Problem, after: PlanDocument, changes: readonly Chan
       `${dish}/${step} is at ${clock(to!)}, ${showMinutes(Math.abs(minutes))} ${minutes < 0 ? 'earlier' : 'later'}`,
     );
   }
+  places.filter(isBoard).forEach(goTo);
   if (out.length <= MOST + 1) return out;
   return [...out.slice(0, MOST), `${out.length - MOST} more changes`];
 }
