@@ -1,6 +1,8 @@
 /** The scheduling model of what is left: what has begun is settled, the rest begins no sooner than now, and leaving the plan costs. */
 import type { Activity, Lag, Model } from '../../kernel/model.js';
 import type { Progress, Settled, Usual, Wish } from '../../kernel/progress.js';
+import { goesBeside, type Stood } from '../../kitchen/beside.js';
+import { shelvesOf } from '../../kitchen/surface-of.js';
 import type { Option, Problem } from '../../problem/problem.js';
 import { type Compiled, compile } from '../../solve/compile.js';
 import { earliestStarts } from '../../solve/paths.js';
@@ -137,13 +139,28 @@ function lagsLeft(model: Model, soft: boolean): { lags: Lag[]; overdue: [number,
   return { lags, overdue };
 }
 
-/** Where what has begun stands in appliances with runs, kept by the kit; -1 where it stands nowhere or nobody knows. */
+/**
+ * Where what has begun stands in appliances with runs, kept by the kit; -1 where it stands nowhere, or nobody knows: what was put in sooner than
+ * planned, or is in for longer, cannot stand where the plan has something else.
+ */
 function heldSpots({ problem, kit }: Compiled, { steps }: Left): Int32Array {
-  return Int32Array.from(steps, ({ fact }, id) => {
-    const { spots } = fact?.doing ?? { spots: [] };
-    const { place, pans } = problem.steps[id]!.options[0]!;
-    return fact !== null && place.kind === 'heated' && spots.length === pans ? kit.keep(spots) : -1;
-  });
+  const out = new Int32Array(steps.length).fill(-1);
+  const stood = new Map<number, Stood[]>();
+  const begun = steps.map((_, id) => id).filter((id) => steps[id]!.fact !== null);
+  begun.sort((a, b) => steps[a]!.fact!.doing.start - steps[b]!.fact!.doing.start || a - b);
+  for (const id of begun) {
+    const { spots, start, end } = steps[id]!.fact!.doing;
+    const { place, pans, load } = problem.steps[id]!.options[0]!;
+    if (place.kind !== 'heated' || load === null || spots.length !== pans) continue;
+    const appliance = problem.kitchen.appliances[place.appliance]!;
+    const shelves = shelvesOf(appliance, appliance.modes[place.mode]!);
+    const others = stood.get(place.appliance) ?? [];
+    const own = spots.map((fixed): Stood => ({ ...load, start, end, fixed }));
+    if (!own.every((one) => goesBeside(shelves, one, others))) continue;
+    out[id] = kit.keep(spots);
+    stood.set(place.appliance, [...others, ...own]);
+  }
+  return out;
 }
 
 /** The burners that something has, by their names, else any that carry it. */
