@@ -1,19 +1,19 @@
 /** The schedule to begin with: the plan in force with what is held up moved along; where that cannot be, less what does not hold any more. */
 import { blocksOf, sinceOf, transitionsHold } from '../../kernel/blocks.js';
 import { custodiesHold } from '../../kernel/holds.js';
-import { type ActivityMode, stretchesOf } from '../../kernel/model.js';
 import { standingOn } from '../../kernel/standing.js';
 import { State } from '../../kernel/state.js';
 import type { Compiled } from '../../solve/compile.js';
 import { MachineView } from '../../solve/own-cost.js';
 import { storeJob } from '../../solve/storage.js';
 import type { Doing, PlanAsRead } from './doing.js';
-import { heldUp, type Span, spansHeldUp } from './held-up.js';
+import { handsAsPlanned } from './free-hands.js';
+import { heldUp, heldUpByHands, type Span, spansHeldUp } from './held-up.js';
 import type { Left } from './left.js';
 
 export function beginWith(compiled: Compiled, left: Left, plan: PlanAsRead): State {
   const { model } = compiled;
-  const moved = heldUp(compiled, left, plan);
+  const moved = heldUp(compiled, left, plan) ?? heldUpByHands(compiled, left, plan);
   if (moved !== null) {
     keepStored(compiled, left, plan, moved);
     return moved;
@@ -54,30 +54,6 @@ function placeAsPlanned(state: State, { steps }: Left, a: number, spans: readonl
   if (hands === null) return false;
   state.place(a, at, hands, usual.units);
   return true;
-}
-
-/** Those who were to do it, for each stretch in turn; where one of them is busy or gone, somebody else who is not; null where nobody is. */
-function handsAsPlanned(
-  state: State,
-  { attention, able }: ActivityMode,
-  { start, minutes }: Span,
-  planned: Doing,
-): number[] | null {
-  const flat = stretchesOf(attention, minutes);
-  const usual = planned.hands.map((hand) => hand.cook);
-  const steady = usual.length === (flat.length / 2) * attention.crew;
-  const everybody = state.model.workers.map((_, w) => w);
-  const out: number[] = [];
-  for (let k = 0; k < flat.length; k += 2) {
-    const from = start + flat[k]!;
-    const own = steady ? usual.slice((k / 2) * attention.crew, (k / 2 + 1) * attention.crew) : usual;
-    const free = [...new Set([...own, ...usual, ...everybody])].filter(
-      (w) => w >= 0 && (able >> w) % 2 === 1 && !state.busy[w]!.subarray(from, from + flat[k + 1]!).includes(1),
-    );
-    if (free.length < attention.crew) return null;
-    out.push(...free.slice(0, attention.crew));
-  }
-  return out;
 }
 
 function lengthOf(
