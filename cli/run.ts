@@ -11,6 +11,7 @@ import { addShare } from './commands/share.js';
 import { addState } from './commands/state.js';
 import { addWall } from './commands/wall.js';
 import { EXIT, type ExitCode, FaultError, UsageError } from './exit.js';
+import { helpText } from './help-text.js';
 import type { Finish, Io } from './io.js';
 import { version } from './version.js';
 
@@ -33,14 +34,17 @@ export function programFor(io: Io, finish: Finish): Command {
     })
     .addHelpText(
       'after',
-      `
+      helpText(
+        io,
+        `
 Examples:
   hearthtable plan supper.yaml               plan it and show the chart
   hearthtable plan supper.yaml --serve 19:15 the same, served at another time
-  hearthtable check supper.yaml              what the file says, and whether it fits
-  hearthtable estimate --help                how to ask about one piece: minutes, where to pull it, its curve
+  hearthtable check supper.yaml              what it says, and what fits
+  hearthtable estimate --help                one piece: minutes, pull, curve
 
 Exit codes: 0 a plan, 1 no plan fits, 2 bad usage or input, 70 a fault of ours.`,
+      ),
     );
   addPlan(program, io, finish);
   addCheck(program, io, finish);

@@ -3,6 +3,7 @@ import type { Command } from 'commander';
 import { ASCII, UNICODE } from '../../src/chart/glyphs.js';
 import { checkLines } from '../check/check-lines.js';
 import { EXIT, type ExitCode } from '../exit.js';
+import { helpText } from '../help-text.js';
 import type { Finish, Io } from '../io.js';
 import { capabilityOf } from '../terminal/capability.js';
 import { printed } from '../terminal/paint.js';
@@ -17,13 +18,16 @@ export function addCheck(program: Command, io: Io, finish: Finish): void {
   addLooks(command)
     .addHelpText(
       'after',
-      `
+      helpText(
+        io,
+        `
 Nothing is planned: this tells mistakes, what stands beside what on each rack and grate, pans that clash, and
 cautions. Those that hang on clock times and boards come with the plan.
 
 Examples:
   hearthtable check supper.yaml
   hearthtable check supper.yaml --ascii --width 60`,
+      ),
     )
     .action(async (file: string, options: LookOptions) => finish(await runCheck(io, file, options)));
 }

@@ -1,6 +1,7 @@
 /** `hearthtable completion SHELL`: a script that completes commands, options and their values, made from the program itself. */
 import type { Command, Option } from 'commander';
 import { EXIT } from '../exit.js';
+import { helpText } from '../help-text.js';
 import type { Finish, Io } from '../io.js';
 
 const SHELLS = ['bash', 'zsh', 'fish'] as const;
@@ -12,11 +13,14 @@ export function addCompletion(program: Command, io: Io, finish: Finish): void {
     .addArgument(command.createArgument('<shell>', 'bash, zsh or fish').choices(SHELLS))
     .addHelpText(
       'after',
-      `
+      helpText(
+        io,
+        `
 Examples:
   hearthtable completion bash >> ~/.bashrc
-  hearthtable completion zsh > ~/.zsh/_hearthtable      (in a folder of your fpath)
+  hearthtable completion zsh > ~/.zsh/_hearthtable   (a folder of your fpath)
   hearthtable completion fish > ~/.config/fish/completions/hearthtable.fish`,
+      ),
     )
     .action((shell: Shell) => {
       io.stdout.write(SCRIPTS[shell](program));

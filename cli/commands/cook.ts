@@ -9,6 +9,7 @@ import { type Practice, practiceFor } from '../cooking/practice.js';
 import { proposalsFor } from '../cooking/proposals.js';
 import { tellClock } from '../cooking/rehearsal-clock.js';
 import { EXIT, type ExitCode, UsageError } from '../exit.js';
+import { helpText } from '../help-text.js';
 import type { Finish, Io } from '../io.js';
 import { rehearsalBeside } from '../journal/journal-file.js';
 import { type Opened, openDay, presentOf, refusalWords } from '../journal/open-day.js';
@@ -42,7 +43,9 @@ export function addCook(program: Command, io: Io, finish: Finish): void {
   addLooks(command)
     .addHelpText(
       'after',
-      `
+      helpText(
+        io,
+        `
 All that is ticked off, read and said goes into a journal beside the meal (supper.yaml: supper.journal.jsonl) at
 once; after whatever ends it, the same command goes on where it was. Others may note at the same time, by
 \`hearthtable note\` or at screens of their own. A rehearsal has a journal of its own
@@ -56,6 +59,7 @@ Examples:
   hearthtable cook supper.yaml
   hearthtable cook supper.yaml --who Ines
   hearthtable cook supper.yaml --at 15:30 --speed 60 --who Ines`,
+      ),
     )
     .action(async (file: string, options: CookOptions) => finish(await runCook(io, file, options)));
 }

@@ -4,6 +4,7 @@ import { ASCII, UNICODE } from '../../src/chart/glyphs.js';
 import type { Asked } from '../../src/estimate/asked.js';
 import { SHAPES, type Words } from '../../src/estimate/words.js';
 import { EXIT, type ExitCode } from '../exit.js';
+import { helpText } from '../help-text.js';
 import type { Finish, Io } from '../io.js';
 import { capabilityOf } from '../terminal/capability.js';
 import { printed } from '../terminal/paint.js';
@@ -47,7 +48,9 @@ export function addEstimate(program: Command, io: Io, finish: Finish): void {
   addLooks(command, width)
     .addHelpText(
       'after',
-      `
+      helpText(
+        io,
+        `
 Each quantity with its unit: 11cm or 4.5in, 3.2kg or 7lb, 165C or 330F, 25min.
 What is told is in the units that you use.
 
@@ -56,14 +59,16 @@ Examples:
     --air 165C --target 60C
   hearthtable estimate --food pork --thickness 11cm --weight 3.2kg \\
     --air 150C,165C,180C --target 60C --rest 25min
-  hearthtable estimate --food "leg of lamb" --bone --thickness 5in --weight 6lb \\
-    --air 325F --fan --pull 130F
+  hearthtable estimate --food "leg of lamb" --bone --thickness 5in \\
+    --weight 6lb --air 325F --fan --pull 130F
   hearthtable estimate --food "rib eye steak" --thickness 4cm --grill \\
     --sear "4 min 280C" --air 130C --target 55C
-  hearthtable estimate --food chicken --weight 1.8kg --air 190C --target 75C --json
+  hearthtable estimate --food chicken --weight 1.8kg \\
+    --air 190C --target 75C --json
 
 Exit codes: 0 an estimate, 1 the core never gets there, 2 bad usage or input,
 70 a fault of ours.`,
+      ),
     )
     .action(async (options: EstimateOptions) => finish(await runEstimate(io, options)));
 }

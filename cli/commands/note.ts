@@ -5,6 +5,7 @@ import type { Entry } from '../../src/live/journal/entries.js';
 import { isRefusal } from '../../src/live/journal/names.js';
 import { entryWords } from '../../src/live/journal/words.js';
 import { EXIT, type ExitCode } from '../exit.js';
+import { helpText } from '../help-text.js';
 import type { Finish, Io } from '../io.js';
 import { firstPlanFor, noted, type Opened, openDay, presentOf, refusalWords, saidBy } from '../journal/open-day.js';
 import { bodiesOf, FORMS } from '../journal/said.js';
@@ -36,7 +37,9 @@ export function addNote(program: Command, io: Io, finish: Finish): void {
     .option('--json', 'print what was written, as JSON')
     .addHelpText(
       'after',
-      `
+      helpText(
+        io,
+        `
 Entries are added to a journal beside the meal (supper.yaml: supper.journal.jsonl) and are on the disk when the
 command ends. Several people may note at once. Nothing is changed or removed: an undo is an entry.
 
@@ -48,13 +51,14 @@ ${Object.values(FORMS)
 Examples:
   hearthtable note supper.yaml started "Roast roots/roast"
   hearthtable note supper.yaml done "Roast roots/roast" --at 17:05 --who Ines
-  hearthtable note supper.yaml started "Roast roots/roast" --place oven --heat 190C
+  hearthtable note supper.yaml started "Roots/roast" --place oven --heat 190C
   hearthtable note supper.yaml reading 54C
   hearthtable note supper.yaml guests all 8 instead of 6
   hearthtable note supper.yaml lost "half sheet"
   hearthtable note supper.yaml undo
 
 Exit codes: 0 noted, 2 refused (with the reason and what would be right), 70 a fault of ours.`,
+      ),
     )
     .action(async (file: string, words: string[], options: NoteOptions) =>
       finish(await runNote(io, file, words, options)),

@@ -7,6 +7,7 @@ import type { PlanDocument } from '../../src/plan/document.js';
 import { planOfNone } from '../../src/plan/none.js';
 import type { Problem } from '../../src/problem/problem.js';
 import { EXIT, type ExitCode } from '../exit.js';
+import { helpText } from '../help-text.js';
 import type { Finish, Io } from '../io.js';
 import { workOut } from '../solving/aside.js';
 import { checked, noPlan } from '../solving/checked.js';
@@ -39,7 +40,9 @@ export function addPlan(program: Command, io: Io, finish: Finish): void {
   addLooks(command)
     .addHelpText(
       'after',
-      `
+      helpText(
+        io,
+        `
 On a terminal the plan opens as a chart to move in (? for its keys); elsewhere it is printed.
 
 Examples:
@@ -49,6 +52,7 @@ Examples:
   hearthtable plan supper.yaml --sure 90%
   hearthtable plan supper.yaml --effort deep --json > supper-plan.json
   hearthtable plan supper.yaml --ascii --width 120 | lpr`,
+      ),
     )
     .action(async (file: string, options: PlanOptions) => finish(await runPlan(io, file, options)));
 }

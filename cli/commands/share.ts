@@ -4,6 +4,7 @@ import { viewOf } from '../../src/chart/view.js';
 import { nearest } from '../../src/problem/nearest.js';
 import { FORMATS, type Format } from '../../src/share/formats.js';
 import { EXIT, type ExitCode, UsageError } from '../exit.js';
+import { helpText } from '../help-text.js';
 import type { Finish, Io } from '../io.js';
 import { capabilityOf } from '../terminal/capability.js';
 import { addEffort, addTimes, type EffortOptions } from './effort-options.js';
@@ -42,7 +43,9 @@ export function addShare(program: Command, io: Io, finish: Finish): void {
     .option('--json', 'print the timelines as data')
     .addHelpText(
       'after',
-      `
+      helpText(
+        io,
+        `
 Formats: ${FORMATS.map((format) => `${format} (${ABOUT[format]})`).join(', ')}.
 
 Files are named after the meal and the cook. A calendar that is written anew into the same folder updates the
@@ -55,12 +58,13 @@ of now, after all that has changed. --plan and --no-journal share another.
 Examples:
   hearthtable share supper.yaml --as text --for Tomas
   hearthtable share supper.yaml -o helpers --each
-  hearthtable share supper.yaml --as ics --for Ines --for anyone -o helpers --alarm 10
+  hearthtable share supper.yaml --as ics --for Ines -o helpers --alarm 10
   hearthtable share supper.yaml --as text --card
   hearthtable plan supper.yaml --json > plan.json
   hearthtable share supper.yaml --plan plan.json --as md
 
 Exit codes: 0 shared, 1 no plan fits, 2 bad usage or input, 70 a fault of ours.`,
+      ),
     )
     .action(async (file: string, options: ShareOptions) => finish(await runShare(io, file, options)));
 }

@@ -6,6 +6,7 @@ import { stateAt } from '../../src/live/state/state.js';
 import { minuteAt } from '../../src/problem/hours.js';
 import { showIso } from '../../src/units/clock.js';
 import { EXIT, type ExitCode } from '../exit.js';
+import { helpText } from '../help-text.js';
 import type { Finish, Io } from '../io.js';
 import { firstPlanFor, openDay, presentOf, saidBy } from '../journal/open-day.js';
 import { stateLines } from '../live/state-lines.js';
@@ -30,13 +31,16 @@ export function addState(program: Command, io: Io, finish: Finish): void {
   addLooks(command)
     .addHelpText(
       'after',
-      `
+      helpText(
+        io,
+        `
 It is told from the meal and its journal alone; nothing is written.
 
 Examples:
   hearthtable state supper.yaml
   hearthtable state supper.yaml --at 17:30
   hearthtable state supper.yaml --json`,
+      ),
     )
     .action(async (file: string, options: StateOptions) => finish(await runState(io, file, options)));
 }

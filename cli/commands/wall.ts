@@ -4,6 +4,7 @@ import { begun } from '../cooking/begun.js';
 import { realClock } from '../cooking/clock.js';
 import { type Desk, deskFor } from '../cooking/desk.js';
 import { EXIT, type ExitCode, UsageError } from '../exit.js';
+import { helpText } from '../help-text.js';
 import type { Finish, Io } from '../io.js';
 import { type Opened, openDay } from '../journal/open-day.js';
 import { capabilityOf } from '../terminal/capability.js';
@@ -36,7 +37,9 @@ export function addWall(program: Command, io: Io, finish: Finish): void {
   addLooks(command)
     .addHelpText(
       'after',
-      `
+      helpText(
+        io,
+        `
 Each cook gets a link of their own, which ticks off their calls and anyone's; the first link ticks off everything, the
 last one nothing. What is ticked off goes into the meal's journal, as by \`cook\` and \`note\`, which may run at the same
 time; pages show what these note within a second. Links stay the same until --new-links (what they are made from is
@@ -48,6 +51,7 @@ Examples:
   hearthtable wall supper.yaml --open-to-network
   hearthtable wall supper.yaml --rehearsal
   hearthtable wall supper.yaml --open-to-network --who Ines --port 8080`,
+      ),
     )
     .action(async (file: string, options: WallOptions) => finish(await runWall(io, file, options)));
 }
