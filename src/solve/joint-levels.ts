@@ -70,25 +70,21 @@ function programOf(
   return program;
 }
 
-/** Points of what no row says: hands, runs, and the heat of runs whose level is not free. */
-function besides(
-  compiled: Compiled,
-  state: State,
-  skeleton: readonly SkeletonRun[],
-  segments: readonly (Segment | null)[],
-): number {
-  const fixed = programOf(
+/** Points that no row of the state's own levels says: hands, runs, and heat. */
+function besides(compiled: Compiled, state: State, skeleton: readonly SkeletonRun[]): number {
+  const { lp } = programOf(
     compiled,
     state,
     skeleton,
     skeleton.map(() => null),
   );
-  let points = priceOf(state) - fixed.lp.costAt(fixed.lp.at);
-  skeleton.forEach((run, r) => {
-    if (segments[r] === null) return;
-    for (const a of run.members) points -= state.modeOf(a).settings[state.setting[a]!]!.cost;
-  });
-  return points;
+  return priceOf(state) - lp.costAt(lp.at);
+}
+
+/** Points for the heat of runs whose level is free, which the program reckons itself. */
+function heatOf(state: State, skeleton: readonly SkeletonRun[], segments: readonly (Segment | null)[]): number {
+  const free = skeleton.flatMap(({ members }, r) => (segments[r] === null ? [] : members));
+  return free.reduce((sum, a) => sum + state.modeOf(a).settings[state.setting[a]!]!.cost, 0);
 }
 
 /** The levels at which the joint program of times and levels is best, run by run, for the order, places and hands of `state`. */
@@ -103,6 +99,7 @@ export function jointLevels(
   let up = skeleton.map(() => true);
   let points: number | null = null;
   let least: number | null = null;
+  const other = besides(compiled, state, skeleton);
   for (let round = 0; round < 6; round++) {
     const segments = skeleton.map((run, r) => {
       const side = segmentAt(compiled, state, run, common[r]!, levels[r]!, up[r]!);
@@ -112,7 +109,7 @@ export function jointLevels(
     const program = programOf(compiled, state, skeleton, segments);
     const values = program.lp.minimise();
     if (values === null) break;
-    const cost = program.lp.costAt(values) + besides(compiled, state, skeleton, segments);
+    const cost = program.lp.costAt(values) + other - heatOf(state, skeleton, segments);
     if (least !== null && cost > least - 1e-6 && round > 1) break;
     if (least === null || cost < least) least = cost;
     points = least;

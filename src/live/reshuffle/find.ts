@@ -1,4 +1,5 @@
 /** The schedule of what is left: searched for with a fixed amount of work from the plan in force, then given room for what may take longer. */
+import { asOrder } from '../../chance/orders.js';
 import { priceOf } from '../../kernel/cost.js';
 import { holds } from '../../kernel/holds.js';
 import type { State } from '../../kernel/state.js';
@@ -14,7 +15,7 @@ import type { PlanAsRead } from './doing.js';
 import type { Expected } from './facts.js';
 import type { Left } from './left.js';
 import { compileLeft, STEADY, type Stability } from './progress.js';
-import { asOrder, lengthened, withRoom } from './room.js';
+import { lengthened, withRoom } from './room.js';
 
 export interface FindOptions extends Expected {
   readonly seed: number;
@@ -72,7 +73,7 @@ export function find(left: Left, known: PlanAsRead, before: number, happened: Ha
   const long = lengthened(left, LONGER);
   const slow = compiledOf(long, isSoft);
   const aside = searched(slow, beginWith(slow, long, known), options, ASIDE);
-  if (aside !== null && aside.unplaced.length === 0) orders.push(asOrder(compiled, aside.state));
+  if (aside !== null && aside.unplaced.length === 0) orders.push(asOrder(compiled.model, aside.state));
   const roomy = orders.flatMap((order) => withRoom(compiled, left, order, options, happened.now) ?? []);
   const least = Math.min(...roomy.map(({ price }) => price));
   const best = roomy.find(({ price }) => price < least + 1e-6);

@@ -5,11 +5,12 @@
 import { latenessOn } from '../../chance/chances.js';
 import { cushionTiming } from '../../chance/cushion-timing.js';
 import { deviates, minutesAt, type Spread } from '../../chance/draws.js';
+import { longer } from '../../chance/orders.js';
 import { priceOf } from '../../kernel/cost.js';
-import { State } from '../../kernel/state.js';
-import type { Duration, Option } from '../../problem/problem.js';
+import type { State } from '../../kernel/state.js';
+import type { Option } from '../../problem/problem.js';
 import type { Compiled } from '../../solve/compile.js';
-import { spreadOf } from '../rehearsal/evening.js';
+import { spreadOf } from '../spread.js';
 import type { Expected } from './facts.js';
 import type { Left } from './left.js';
 
@@ -68,41 +69,12 @@ function spreadIn({ model }: Compiled, left: Left, state: State, id: number): Sp
 
 /** What is left with every unsure step so many deviations longer. */
 export function lengthened(left: Left, deviations: number): Left {
-  const steps = left.problem.steps.map((step, id) =>
-    left.steps[id]!.fact !== null
-      ? step
-      : { ...step, options: step.options.map((option) => ({ ...option, duration: longer(option, deviations) })) },
-  );
-  return { ...left, problem: { ...left.problem, steps } };
-}
-
-function longer(option: Option, deviations: number): Duration {
-  const { duration } = option;
-  if (duration.kind === 'range') return duration;
-  const by = (celsius: number | null): number => {
+  const by = (option: Option, celsius: number | null): number => {
     const spread = spreadOf(option, celsius);
     return Math.round((deviations * (spread.high - spread.likely)) / spread.deviations);
   };
-  if (duration.kind === 'fixed') return { ...duration, minutes: duration.minutes + by(null) };
-  // The same at every temperature, so that the table stays convex.
-  const more = by(option.settings[Math.floor(option.settings.length / 2)] ?? null);
-  return { kind: 'table', columns: duration.columns.map((c) => ({ ...c, minutes: c.minutes + more })) };
-}
-
-/** A schedule of what is left with other lengths, as an order. */
-export function asOrder({ model }: Compiled, state: State): State {
-  const order = new State(model);
-  for (const { id } of model.activities) {
-    const settled = model.progress!.settled[id]! !== null;
-    if (settled) continue;
-    const at = {
-      start: state.start[id]!,
-      minutes: state.minutes[id]!,
-      mode: state.mode[id]!,
-      setting: state.setting[id]!,
-    };
-    order.place(id, at, state.hands[id]!, state.units[id]!);
-  }
-  for (const key of ['mode', 'setting', 'start', 'minutes'] as const) order.store[key].set(state.store[key]);
-  return order;
+  const steps = left.problem.steps.map((step, id) =>
+    left.steps[id]!.fact !== null ? step : { ...step, options: step.options.map((option) => longer(option, by)) },
+  );
+  return { ...left, problem: { ...left.problem, steps } };
 }
