@@ -8,17 +8,19 @@ import { MachineView } from '../../solve/own-cost.js';
 import { storeJob } from '../../solve/storage.js';
 import type { Doing, PlanAsRead } from './doing.js';
 import { handsAsPlanned } from './free-hands.js';
-import { heldUp, heldUpByHands, type Span, spansHeldUp } from './held-up.js';
+import { heldUp, heldUpByHands, type Span, withoutHands } from './held-up.js';
 import type { Left } from './left.js';
 
 export function beginWith(compiled: Compiled, left: Left, plan: PlanAsRead): State {
   const { model } = compiled;
-  const moved = heldUp(compiled, left, plan) ?? heldUpByHands(compiled, left, plan);
+  let moved = heldUp(compiled, left, plan);
+  const unhanded = moved === null ? withoutHands(compiled, left, plan) : null;
+  if (unhanded !== null) moved = heldUpByHands(compiled, left, plan, unhanded);
   if (moved !== null) {
     keepStored(compiled, left, plan, moved);
     return moved;
   }
-  const spans = spansHeldUp(compiled, left, plan);
+  const spans = unhanded?.spans ?? null;
   let state = new State(model);
   for (const { id, activities } of model.jobs) {
     const next = state.copy();

@@ -22,25 +22,30 @@ export function heldUp(compiled: Compiled, left: Left, plan: PlanAsRead): State 
   return found === null ? null : written(found.network, found.order.setting, found.order.hands, found.timeOf);
 }
 
-/** By activity, the times at which it would be if there were hands enough; null as before. */
-export function spansHeldUp(compiled: Compiled, left: Left, plan: PlanAsRead): Span[] | null {
+/** The plan's order with the times at which each activity would be if there were hands enough. */
+export interface Unhanded {
+  readonly order: State;
+  readonly spans: readonly Span[];
+}
+
+/** Null where its order cannot be kept without hands either. */
+export function withoutHands(compiled: Compiled, left: Left, plan: PlanAsRead): Unhanded | null {
   const found = inOrder(compiled, left, plan, false);
   if (found === null) return null;
-  const { network, timeOf } = found;
-  return compiled.model.activities.map(({ id }) => {
+  const { order, network, timeOf } = found;
+  const spans = compiled.model.activities.map(({ id }) => {
     const start = timeOf(network.start(id));
     return { start, minutes: timeOf(network.end(id)) - start };
   });
+  return { order, spans };
 }
 
 /**
  * Where somebody is wanted at two things at once, so that the order cannot be kept with the plan's hands: from the times without hands, each step in turn as soon as those
  * who were to do it, or others, are free; and then the best times of that order. Null where it has none.
  */
-export function heldUpByHands(compiled: Compiled, left: Left, plan: PlanAsRead): State | null {
-  const known = plannedOrder(compiled, left, plan, false);
-  const spans = spansHeldUp(compiled, left, plan);
-  if (known === null || spans === null) return null;
+export function heldUpByHands(compiled: Compiled, left: Left, plan: PlanAsRead, known: Unhanded): State | null {
+  const { spans } = known;
   const { model } = compiled;
   const { settled } = model.progress!;
   const order = new State(model);
