@@ -13,6 +13,7 @@ import { addWall } from './commands/wall.js';
 import { EXIT, type ExitCode, FaultError, UsageError } from './exit.js';
 import { helpText } from './help-text.js';
 import type { Finish, Io } from './io.js';
+import { USUAL_WIDTH } from './terminal/capability.js';
 import { version } from './version.js';
 
 export function programFor(io: Io, finish: Finish): Command {
@@ -27,8 +28,8 @@ export function programFor(io: Io, finish: Finish): Command {
     .configureOutput({
       writeOut: (text) => io.stdout.write(text),
       writeErr: (text) => io.stderr.write(text),
-      getOutHelpWidth: () => io.stdout.columns ?? 80,
-      getErrHelpWidth: () => io.stdout.columns ?? 80,
+      getOutHelpWidth: () => io.stdout.columns ?? USUAL_WIDTH,
+      getErrHelpWidth: () => io.stdout.columns ?? USUAL_WIDTH,
       getOutHasColors: () => false,
       getErrHasColors: () => false,
     })

@@ -35,7 +35,8 @@ export interface Capability {
 }
 
 /** Columns where no terminal says how wide it is. */
-const USUAL_WIDTH = 80;
+/** Columns where nobody says. */
+export const USUAL_WIDTH = 80;
 const NARROWEST = 20;
 const WIDEST = 500;
 

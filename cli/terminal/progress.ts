@@ -1,5 +1,6 @@
 /** One line on stderr while the work takes longer than a moment. */
 import type { Stage } from '../solving/work.js';
+import { USUAL_WIDTH } from './capability.js';
 
 interface Watched {
   readonly columns?: number;
@@ -12,8 +13,6 @@ const PACE = 250;
 
 /** More points than any plan costs: not everything has a place yet. */
 const NO_PLAN = 1e6;
-
-const USUAL_COLUMNS = 80;
 
 export interface Progress {
   readonly onStage: (stage: Stage) => void;
@@ -40,7 +39,7 @@ export function progressOn(stream: Watched, watched: boolean, now: () => number 
       ? 'Stopping; Ctrl-C again leaves at once'
       : stageWords(stage, Math.round((time - began) / 1000));
     // A line that wraps could not be taken away again.
-    stream.write(`\r\u001b[K${line.slice(0, (stream.columns ?? USUAL_COLUMNS) - 1)}`);
+    stream.write(`\r\u001b[K${line.slice(0, (stream.columns ?? USUAL_WIDTH) - 1)}`);
   };
   return {
     onStage: (next) => {
