@@ -9,6 +9,8 @@ export interface Settled {
   readonly minutes: number;
   readonly hands: readonly number[];
   readonly units: readonly number[];
+  /** Bit w set: worker w can have what is still to come of its attention. */
+  readonly able: number;
 }
 
 /** How an activity was to be done; of a settled one only `spot` and `bench` count. */

@@ -9,8 +9,11 @@ import type { Timetable } from './timetable.js';
 
 export interface Entry<M> {
   readonly a: number;
-  /** When it takes, in the schedule that the lines are of. */
+  /** Which stretch of its attention it is; -1 in lines of other kinds. */
+  readonly stretch: number;
+  /** When it takes, and when it lets go of what it has by itself, in the schedule that the lines are of. */
   readonly at: number;
+  readonly until: number;
   readonly takes: M;
   /** All of these must have come, and `tail` more minutes gone by, before the next may take; `starts`: the activity whose start it is, or -1. */
   readonly frees: readonly { readonly moment: M; readonly starts: number }[];
@@ -51,7 +54,13 @@ export function linesOf<M>(table: Timetable<M>): Line<M>[] {
 }
 
 /** A stretch of an activity's attention as an entry of a worker's line. */
-export function stretchEntry<M>(table: Timetable<M>, worker: number, a: number, stretch: StretchMoments<M>): Entry<M> {
+export function stretchEntry<M>(
+  table: Timetable<M>,
+  worker: number,
+  a: number,
+  index: number,
+  stretch: StretchMoments<M>,
+): Entry<M> {
   const { model } = table.compiled;
   const settled = isSettled(model, a);
   const stay = settled
@@ -63,7 +72,8 @@ export function stretchEntry<M>(table: Timetable<M>, worker: number, a: number, 
     rows.push({ earlier: stretch.to, later: table.zero, low: -stay.to });
   }
   const frees = [{ moment: stretch.to, starts: -1 }];
-  return { a, at: stretch.at, takes: stretch.from, frees, tail: 0, stay: rows, settled };
+  const { at, until } = stretch;
+  return { a, stretch: index, at, until, takes: stretch.from, frees, tail: 0, stay: rows, settled };
 }
 
 /** Each worker does one stretch after the other, within the stay in which it lies. */
@@ -78,15 +88,25 @@ function workerLines<M>(table: Timetable<M>): Line<M>[] {
     stretchMoments(table, id).forEach((stretch, k) => {
       for (let c = 0; c < crew; c++) {
         const worker = hands[k * crew + c]!;
-        lists[worker]!.push(stretchEntry(table, worker, id, stretch));
+        lists[worker]!.push(stretchEntry(table, worker, id, k, stretch));
       }
     });
   }
   return lists.map((entries, worker) => ({
     worker,
     of: { kind: 'worker', index: worker },
-    entries: entries.sort((x, y) => x.at - y.at || x.a - y.a),
+    entries: behindSettled(entries.sort((x, y) => x.at - y.at || x.a - y.a)),
   }));
+}
+
+/** Two settled ones may overlap; what comes after both waits for that which ends last. */
+function behindSettled<M>(entries: readonly Entry<M>[]): Entry<M>[] {
+  let last: Entry<M> | null = null;
+  return entries.map((entry) => {
+    if (!entry.settled) return entry;
+    if (last === null || entry.until >= last.until) last = entry;
+    return last === entry ? entry : { ...entry, frees: last.frees };
+  });
 }
 
 /** Activities on one burner keep their order. */
@@ -97,7 +117,7 @@ function unitLines<M>(table: Timetable<M>): Line<M>[] {
   return users.map((list, unit) => {
     list.sort((a, b) => state.start[a]! - state.start[b]! || state.end(a) - state.end(b) || a - b);
     const entries = list.map((a) => held(table, a, [{ moment: table.end(a), starts: -1 }], 0));
-    return { worker: -1, of: { kind: 'unit', index: unit }, entries };
+    return { worker: -1, of: { kind: 'unit', index: unit }, entries: behindSettled(entries) };
   });
 }
 
@@ -105,7 +125,9 @@ const NO_ROWS: readonly never[] = [];
 
 const held = <M>(table: Timetable<M>, a: number, frees: Entry<M>['frees'], tail: number): Entry<M> => ({
   a,
+  stretch: -1,
   at: table.state.start[a]!,
+  until: table.state.end(a),
   takes: table.start(a),
   frees,
   tail,
@@ -138,7 +160,10 @@ function stockLines<M>(table: Timetable<M>): Line<M>[] {
   });
 }
 
-/** The takings of each unit in turn. A taker gets the unit that has been free for the shortest time, which binds the least. */
+/**
+ * The takings of each unit in turn. A taker gets the unit that has been free for the shortest time, which binds the least; where none is free in
+ * the schedule, the one that will be first.
+ */
 function dealt<M>(takings: readonly Taking<M>[], renewable: number, capacity: number): Line<M>[] {
   const lines: { entries: Entry<M>[]; to: number }[] = [];
   for (const { entry, to, amount } of takings) {
@@ -151,6 +176,7 @@ function dealt<M>(takings: readonly Taking<M>[], renewable: number, capacity: nu
         best = { entries: [], to: 0 };
         lines.push(best);
       }
+      for (const line of lines) if (best === null || (best.to > entry.at && line.to < best.to)) best = line;
       best?.entries.push(entry);
       if (best !== null) best.to = to;
     }
@@ -173,6 +199,7 @@ export interface StretchMoments<M> {
   readonly from: M;
   readonly to: M;
   readonly at: number;
+  readonly until: number;
 }
 
 /** Stretches of an activity; the last is tied to its end where the end asks for hands. */
@@ -185,19 +212,29 @@ export function stretchMoments<M>(table: Timetable<M>, a: number): StretchMoment
   for (let k = 0; k < flat.length; k += 2) {
     const at = state.start[a]! + flat[k]!;
     const length = flat[k + 1]!;
-    if (attention.all) out.push({ from: table.start(a), to: table.end(a), at });
+    const until = at + length;
+    if (attention.all) out.push({ from: table.start(a), to: table.end(a), at, until });
     else if (k + 2 === flat.length && attention.end > 0 && flat[k]! + length === minutes) {
-      out.push({ from: table.end(a, -length), to: table.end(a), at });
-    } else out.push({ from: table.start(a, flat[k]!), to: table.start(a, flat[k]! + length), at });
+      out.push({ from: table.end(a, -length), to: table.end(a), at, until });
+    } else out.push({ from: table.start(a, flat[k]!), to: table.start(a, flat[k]! + length), at, until });
   }
   return out;
 }
 
-/** Workers of an activity, one of them replaced wherever it works; null where it does not, or the other is there already. */
-export function handedOver(state: State, a: number, from: number, to: number): readonly number[] | null {
+/** Who is handed over to whom: `stretch` of an activity's attention, or all that are `from`'s (-1). */
+export interface HandOver {
+  readonly a: number;
+  readonly stretch: number;
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Workers of an activity, one of them replaced; null where that one does not work there, or the other is there already. */
+export function handedOver(state: State, { a, stretch, from, to }: HandOver): readonly number[] | null {
   const hands = state.hands[a]!;
-  if (!hands.includes(from)) return null;
   const { crew } = state.modeOf(a).attention;
+  const goes = (w: number, k: number): boolean => w === from && (stretch < 0 || Math.floor(k / crew) === stretch);
+  if (!hands.some(goes)) return null;
   if (crew > 1 && hands.includes(to)) return null;
-  return hands.map((w) => (w === from ? to : w));
+  return hands.map((w, k) => (goes(w, k) ? to : w));
 }

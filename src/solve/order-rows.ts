@@ -4,20 +4,23 @@ import { standingOn } from '../kernel/standing.js';
 import { linesOf, type Row, turnRows } from './lines.js';
 import type { SkeletonRun, Timetable } from './timetable.js';
 
-/** Without `hands` workers may be wanted in two places at once. */
-export function orderRows<M>(table: Timetable<M>, hands = true): void {
+/** `clash`: points for each minute for which workers, units, boards or pans are wanted twice; absent: they cannot be. */
+export function orderRows<M>(table: Timetable<M>, clash = Number.POSITIVE_INFINITY): void {
   machineRows(table);
-  for (const { entries, worker } of linesOf(table)) {
-    if (worker >= 0 && !hands) continue;
+  for (const { entries } of linesOf(table)) {
     entries.forEach((entry, i) => {
-      addRows(table, entry.stay);
-      if (i > 0) addRows(table, turnRows(entries[i - 1]!, entry));
+      addRows(table, entry.stay, clash);
+      if (i > 0) addRows(table, turnRows(entries[i - 1]!, entry), clash);
     });
   }
 }
 
-export function addRows<M>(table: Timetable<M>, rows: readonly Row<M>[]): void {
-  for (const { earlier, later, low } of rows) table.apart(earlier, later, low);
+/** `rate`: points for each minute by which a row is not kept; absent: it is. */
+export function addRows<M>(table: Timetable<M>, rows: readonly Row<M>[], rate = Number.POSITIVE_INFINITY): void {
+  for (const { earlier, later, low } of rows) {
+    if (rate === Number.POSITIVE_INFINITY) table.apart(earlier, later, low);
+    else table.hinge(rate, later, earlier, -low);
+  }
 }
 
 /** Something on a machine: an activity, or a stored job (-1 - job). */

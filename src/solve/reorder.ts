@@ -3,19 +3,29 @@
  * from its last optimum, so that trying one costs a small part of timing the schedule anew.
  */
 import { beyondCrew, extraHands } from '../kernel/cost.js';
+import { isSettled } from '../kernel/model.js';
 import type { State } from '../kernel/state.js';
 import type { Compiled } from './compile.js';
-import { type Entry, handedOver, type Line, linesOf, stretchEntry, stretchMoments, turnRows } from './lines.js';
+import {
+  type Entry,
+  type HandOver,
+  handedOver,
+  type Line,
+  linesOf,
+  stretchEntry,
+  stretchMoments,
+  turnRows,
+} from './lines.js';
 import { addRows, machineRows } from './order-rows.js';
 import { timingRuns } from './timetable.js';
-import { written } from './timing.js';
+import { inTime, written } from './timing.js';
 import { type NodeMoment, TimingNetwork } from './timing-network.js';
 import { mealRows } from './timing-rows.js';
 
-/** `ahead`: `after` goes directly before `before` wherever it comes later. `hand`: another worker does the activity. */
+/** `ahead`: `after` goes directly before `before` wherever it comes later. `hand`: another worker does the activity, or a stretch of it. */
 export type Move =
   | { readonly kind: 'ahead'; readonly before: number; readonly after: number }
-  | { readonly kind: 'hand'; readonly a: number; readonly from: number; readonly to: number; readonly sooner: number };
+  | ({ readonly kind: 'hand'; readonly sooner: number } & HandOver);
 
 /** Changes tried of one schedule. */
 const MOST_MOVES = 80;
@@ -23,6 +33,18 @@ const MOST_MOVES = 80;
 const MOST_HANDS = 4;
 /** How many places ahead an activity is tried. */
 const AHEAD = 3;
+
+export interface Loose {
+  /**
+   * Points for each minute for which workers, units, boards or pans are wanted twice; infinite where they cannot be. Else schedules may break these
+   * rules, and those who end what has begun may change.
+   */
+  readonly clash: number;
+  /** Points by which a change may make it dearer. */
+  readonly dearer: number;
+}
+
+const STRICT: Loose = { clash: Number.POSITIVE_INFINITY, dearer: 0 };
 
 interface Chain {
   readonly line: Line<NodeMoment>;
@@ -34,7 +56,8 @@ interface Chain {
 export class Reorder {
   private readonly network: TimingNetwork;
   private readonly chains: Chain[] = [];
-  private readonly least: number;
+  /** Points at those times, up to a constant that is the same for every order; 0 where it has none. */
+  readonly least: number;
   /** Most schedules are timed and never changed; only then is there an optimum to go back to. */
   private kept = false;
   /** The schedule in its best times; null where it has none. */
@@ -43,6 +66,7 @@ export class Reorder {
   constructor(
     private readonly compiled: Compiled,
     private readonly given: State,
+    private readonly loose: Loose = STRICT,
   ) {
     const network = new TimingNetwork(compiled, given, timingRuns(given), given.minutes, given.hands);
     this.network = network;
@@ -50,8 +74,18 @@ export class Reorder {
     machineRows(network);
     for (const line of linesOf(network)) this.chains.push(this.chain(line));
     const timeOf = network.solve();
-    this.state = timeOf === null ? null : written(network, given.setting, given.hands, timeOf);
+    this.state = timeOf === null ? null : this.made(given.hands, timeOf);
     this.least = timeOf === null ? 0 : network.points;
+  }
+
+  private made(hands: readonly (readonly number[])[], timeOf: (moment: NodeMoment) => number): State | null {
+    const { network, given } = this;
+    const make = this.isLoose ? inTime : written;
+    return make(network, given.setting, hands, timeOf);
+  }
+
+  private get isLoose(): boolean {
+    return this.loose.clash < Number.POSITIVE_INFINITY;
   }
 
   private chain(line: Line<NodeMoment>): Chain {
@@ -60,9 +94,9 @@ export class Reorder {
     const stayArcs: number[] = [];
     line.entries.forEach((entry, i) => {
       turnArcs.push(network.network.arcs);
-      if (i > 0) addRows(network, turnRows(line.entries[i - 1]!, entry));
+      if (i > 0) addRows(network, turnRows(line.entries[i - 1]!, entry), this.loose.clash);
       stayArcs.push(network.network.arcs);
-      addRows(network, entry.stay);
+      addRows(network, entry.stay, this.loose.clash);
     });
     turnArcs.push(network.network.arcs);
     return { line, turnArcs, stayArcs };
@@ -73,11 +107,14 @@ export class Reorder {
     const found = new Map<string, { move: Move; rate: number }>();
     const add = (move: Move, rate: number): void => {
       const key =
-        move.kind === 'ahead' ? `${move.before} ${move.after}` : `${move.a} ${move.from} ${move.to} ${move.sooner}`;
+        move.kind === 'ahead'
+          ? `${move.before} ${move.after}`
+          : `${move.a} ${move.stretch} ${move.from} ${move.to} ${move.sooner}`;
       const known = found.get(key);
       if (known === undefined || known.rate < rate) found.set(key, { move, rate });
     };
     const { network } = this;
+    const { model } = this.compiled;
     for (const { arc, one, two } of network.turns) {
       const rate = network.rate(arc);
       if (rate > 1e-9 && one >= 0 && two >= 0) add({ kind: 'ahead', before: one, after: two }, rate);
@@ -90,12 +127,20 @@ export class Reorder {
         const two = line.entries[i]!.a;
         for (let k = i - 1; k >= Math.max(0, i - AHEAD); k--) {
           const one = line.entries[k]!.a;
-          if (one !== two) add({ kind: 'ahead', before: one, after: two }, rate / (i - k));
+          if (one !== two && !(isSettled(model, one) && isSettled(model, two)))
+            add({ kind: 'ahead', before: one, after: two }, rate / (i - k));
         }
         if (line.worker < 0) continue;
-        for (const a of [two, line.entries[i - 1]!.a]) {
+        for (const entry of [line.entries[i]!, line.entries[i - 1]!]) {
+          const { a, stretch, settled } = entry;
+          if (settled && (!this.isLoose || entry.at < model.progress!.now)) continue;
           for (const to of this.ableBeside(a, line.worker)) {
-            for (const sooner of [0, 1]) add({ kind: 'hand', a, from: line.worker, to, sooner }, rate / (2 + sooner));
+            if (settled && this.isElsewhere(to, entry)) continue;
+            const over = { kind: 'hand', a, from: line.worker, to } as const;
+            for (const sooner of [0, 1]) {
+              if (!settled) add({ ...over, stretch: -1, sooner }, rate / (2 + sooner));
+              if (this.isLoose) add({ ...over, stretch, sooner }, rate / (2 + sooner));
+            }
           }
         }
       }
@@ -106,20 +151,29 @@ export class Reorder {
       .map(({ move }) => move);
   }
 
+  /** Whether what is settled has a worker at the time of an entry. */
+  private isElsewhere(worker: number, { at, until }: Entry<NodeMoment>): boolean {
+    const entries = this.chains.find(({ line }) => line.worker === worker)?.line.entries ?? [];
+    return entries.some((other) => other.settled && other.at < until && at < other.until);
+  }
+
   private ableBeside(a: number, worker: number): number[] {
     const { given } = this;
-    const { able } = given.modeOf(a);
+    const { able } = this.compiled.model.progress?.settled[a] ?? given.modeOf(a);
     const others = this.compiled.model.workers.map((_, w) => w).filter((w) => w !== worker && (able >> w) % 2 !== 0);
     if (others.length <= MOST_HANDS) return others;
     const start = given.start[a]!;
     return others.filter((w) => given.busy[w]![start] === 0).slice(0, MOST_HANDS);
   }
 
-  /** Points that a change saves; not above 0 where it saves none or cannot be. */
+  /** Points that a change saves; where it saves none or cannot be, not above 0: as few as it may cost. */
   saving(move: Move): number {
     const extra = this.change(move);
+    const most = this.least + this.loose.dearer;
     const saved =
-      extra !== null && this.network.again(this.least - extra) ? this.least - this.network.points - extra : 0;
+      extra !== null && this.network.again(most - extra)
+        ? this.least - this.network.points - extra
+        : 0 - this.loose.dearer;
     this.network.network.restore();
     return saved;
   }
@@ -127,10 +181,10 @@ export class Reorder {
   /** The schedule with a change, in time; null where that cannot be. */
   taken(move: Move): State | null {
     const { network, given } = this;
-    const possible = this.change(move) !== null && network.again(this.least);
+    const possible = this.change(move) !== null && network.again(this.least + this.loose.dearer);
     const hands = given.hands.slice();
-    if (move.kind === 'hand') hands[move.a] = handedOver(given, move.a, move.from, move.to) ?? given.hands[move.a]!;
-    const next = possible ? written(network, given.setting, hands, network.times()) : null;
+    if (move.kind === 'hand') hands[move.a] = handedOver(given, move) ?? given.hands[move.a]!;
+    const next = possible ? this.made(hands, network.times()) : null;
     network.network.restore();
     return next;
   }
@@ -177,26 +231,30 @@ export class Reorder {
     for (let i = 1; i < entries.length; i++) {
       if (!kept.has(i)) for (let arc = turnArcs[i]!; arc < stayArcs[i]!; arc++) this.network.network.mute(arc);
     }
-    for (const [i, k] of fresh) addRows(this.network, turnRows(entries[i]!, entries[k]!));
+    for (const [i, k] of fresh) addRows(this.network, turnRows(entries[i]!, entries[k]!), this.loose.clash);
   }
 
-  private handOver({ a, from, to, sooner }: Extract<Move, { kind: 'hand' }>): number | null {
+  private handOver(move: Extract<Move, { kind: 'hand' }>): number | null {
     const { network, given } = this;
-    const hands = handedOver(given, a, from, to);
+    const { a, from, to, sooner } = move;
+    const hands = handedOver(given, move);
     if (hands === null) return null;
     const { model } = this.compiled;
     const { crew } = given.modeOf(a).attention;
     const fresh: Entry<NodeMoment>[] = [];
     for (const [k, stretch] of stretchMoments(network, a).entries()) {
+      if (move.stretch >= 0 && move.stretch !== k) continue;
       if (!given.hands[a]!.slice(k * crew, (k + 1) * crew).includes(from)) continue;
       if (!model.workers[to]!.stays.some((s) => s.from <= stretch.at && stretch.at < s.to)) return null;
-      fresh.push(stretchEntry(network, to, a, stretch));
+      fresh.push(stretchEntry(network, to, a, k, stretch));
     }
     const old = this.chains.find(({ line }) => line.worker === from)!;
-    const left = old.line.entries.map((_, i) => i).filter((i) => old.line.entries[i]!.a !== a);
+    const goes = (entry: Entry<NodeMoment>): boolean =>
+      entry.a === a && (move.stretch < 0 || move.stretch === entry.stretch);
+    const left = old.line.entries.map((_, i) => i).filter((i) => !goes(old.line.entries[i]!));
     this.relink(old, left);
     old.line.entries.forEach((entry, i) => {
-      if (entry.a !== a) return;
+      if (!goes(entry)) return;
       for (let arc = old.stayArcs[i]!; arc < old.turnArcs[i + 1]!; arc++) network.network.mute(arc);
     });
     this.receive(this.chains.find(({ line }) => line.worker === to) ?? null, fresh, sooner);
@@ -209,14 +267,14 @@ export class Reorder {
     const entries = chain === null ? [] : chain.line.entries;
     const merged: { entry: Entry<NodeMoment>; index: number }[] = entries.map((entry, index) => ({ entry, index }));
     for (const entry of fresh) {
-      addRows(network, entry.stay);
+      addRows(network, entry.stay, this.loose.clash);
       let at = merged.findIndex((other) => other.entry.at > entry.at);
       if (at < 0) at = merged.length;
       merged.splice(Math.max(0, at - sooner), 0, { entry, index: -1 });
     }
     for (let k = 1; k < merged.length; k++) {
       const [one, two] = [merged[k - 1]!, merged[k]!];
-      if (one.index < 0 || two.index < 0) addRows(network, turnRows(one.entry, two.entry));
+      if (one.index < 0 || two.index < 0) addRows(network, turnRows(one.entry, two.entry), this.loose.clash);
       else continue;
       if (two.index > 0 && chain !== null) {
         for (let arc = chain.turnArcs[two.index]!; arc < chain.stayArcs[two.index]!; arc++) network.network.mute(arc);

@@ -54,6 +54,17 @@ export function written(
   hands: readonly (readonly number[])[],
   timeOf: (moment: NodeMoment) => number,
 ): State | null {
+  const next = inTime(network, settings, hands, timeOf);
+  return holds(next) ? next : null;
+}
+
+/** The schedule with the network's times and these hands, whatever rules it breaks. */
+export function inTime(
+  network: TimingNetwork,
+  settings: Int32Array,
+  hands: readonly (readonly number[])[],
+  timeOf: (moment: NodeMoment) => number,
+): State {
   const { model } = network.compiled;
   const { state, runs } = network;
   const next = new State(model);
@@ -72,7 +83,7 @@ export function written(
       next.store.minutes[j] = timeOf(network.storeEnd(j)) - start;
     }
   }
-  return holds(next) ? next : null;
+  return next;
 }
 
 /** Workers for an activity of another length: those of the same stretch where there was one, else those of its first. */

@@ -1,6 +1,6 @@
 /** The schedule to begin with: the plan in force with what is held up moved along; where that cannot be, less what does not hold any more. */
 import { blocksOf, sinceOf, transitionsHold } from '../../kernel/blocks.js';
-import { custodiesHold } from '../../kernel/holds.js';
+import { custodiesHold, holds } from '../../kernel/holds.js';
 import { standingOn } from '../../kernel/standing.js';
 import { State } from '../../kernel/state.js';
 import type { Compiled } from '../../solve/compile.js';
@@ -8,32 +8,43 @@ import { MachineView } from '../../solve/own-cost.js';
 import { storeJob } from '../../solve/storage.js';
 import type { Doing, PlanAsRead } from './doing.js';
 import { handsAsPlanned } from './free-hands.js';
-import { heldUp, heldUpByHands, type Span, withoutHands } from './held-up.js';
+import { heldUp, heldUpWithClashes } from './held-up.js';
 import type { Left } from './left.js';
+import { type Untangled, untangled } from './untangle.js';
 
-export function beginWith(compiled: Compiled, left: Left, plan: PlanAsRead): State {
-  const { model } = compiled;
-  let moved = heldUp(compiled, left, plan);
-  const unhanded = moved === null ? withoutHands(compiled, left, plan) : null;
-  if (unhanded !== null) moved = heldUpByHands(compiled, left, plan, unhanded);
-  if (moved !== null) {
-    keepStored(compiled, left, plan, moved);
-    return moved;
-  }
-  const spans = unhanded?.spans ?? null;
+/**
+ * Schedules to begin with, those with everything in them first; each with its model, since those who end what has begun may be others. Where the
+ * plan cannot be moved along as it is, an order that was put right may be worse than what comes of putting dishes back.
+ */
+export function beginWith(compiled: Compiled, left: Left, plan: PlanAsRead): Untangled[] {
+  const moved = heldUp(compiled, left, plan);
+  const starts = moved === null ? withoutClashes(compiled, left, plan) : [{ compiled, state: moved }];
+  for (const start of starts) keepStored(start.compiled, left, plan, start.state);
+  return starts;
+}
+
+function withoutClashes(compiled: Compiled, left: Left, plan: PlanAsRead): Untangled[] {
+  const clashing = heldUpWithClashes(compiled, left, plan);
+  if (clashing === null) return [{ compiled, state: whatGoes(compiled, left, null) }];
+  const better = untangled({ compiled, state: clashing });
+  if (holds(better.state)) return [better, { compiled, state: whatGoes(compiled, left, clashing) }];
+  return [{ ...better, state: whatGoes(better.compiled, left, better.state) }];
+}
+
+/** The jobs that go with what has begun and with those before them, as in `near`, where that is known, else as planned. */
+function whatGoes({ model }: Compiled, left: Left, near: State | null): State {
   let state = new State(model);
   for (const { id, activities } of model.jobs) {
     const next = state.copy();
-    const placed = activities.every((a) => next.isPlaced(a) || placeAsPlanned(next, left, a, spans));
+    const placed = activities.every((a) => next.isPlaced(a) || placeAsPlanned(next, left, a, near));
     // A job that holds by itself may still be in the way of what has begun, or of a job before it.
     if (placed && jobHolds(next, id)) state = next;
   }
-  keepStored(compiled, left, plan, state);
   return state;
 }
 
 /** Where the plan had it, or so much later as it is held up; false where that cannot be by itself. */
-function placeAsPlanned(state: State, { steps }: Left, a: number, spans: readonly Span[] | null): boolean {
+function placeAsPlanned(state: State, { steps }: Left, a: number, near: State | null): boolean {
   const { model } = state;
   const progress = model.progress!;
   const planned = steps[a]!.usual;
@@ -42,11 +53,8 @@ function placeAsPlanned(state: State, { steps }: Left, a: number, spans: readonl
   const activity = model.activities[a]!;
   const mode = activity.modes[usual.mode]!;
   const known = mode.settings[usual.setting]!.minutes;
-  const span = spans?.[a] ?? {
-    start: planned.start,
-    minutes: lengthOf(planned, mode.range, known, steps[a]!.fact !== null),
-  };
-  const { start, minutes } = span;
+  const start = near?.start[a] ?? planned.start;
+  const minutes = near?.minutes[a] ?? lengthOf(planned, mode.range, known, steps[a]!.fact !== null);
   const at = { start, minutes, mode: usual.mode, setting: usual.setting };
   if (at.start < progress.earliest[a]! || at.start > progress.latest[a]! || at.start + minutes > model.horizon)
     return false;
@@ -85,11 +93,14 @@ function jobHolds(state: State, job: number): boolean {
       return false;
     if (mode.machine < 0) continue;
     const machine = model.machines[mode.machine]!;
-    if (!transitionsHold(machine, blocksOf(state, mode.machine), sinceOf(state, mode.machine))) return false;
+    if (!heatsHold(state, mode.machine)) return false;
     if (!machine.fits(standingOn(state, mode.machine))) return false;
   }
   return custodiesHold(state, null);
 }
+
+const heatsHold = (state: State, machine: number): boolean =>
+  transitionsHold(state.model.machines[machine]!, blocksOf(state, machine), sinceOf(state, machine));
 
 /** What is being held goes on, and what was to be held is, where that pays; what is over by now may be held from now on. */
 function keepStored({ problem, model, kit }: Compiled, { dishes }: Left, plan: PlanAsRead, state: State): void {
@@ -117,13 +128,16 @@ function keepStored({ problem, model, kit }: Compiled, { dishes }: Left, plan: P
           : storage.modes[mode]!.settings.findIndex(
               ({ state: s }) => levelOf(storage.modes[mode]!.machine, s) === row.celsius,
             );
-      const minutes = state.landing(group) - start;
-      if (setting >= 0 && minutes > 0 && progress.ready[storage.modes[mode]!.machine]![0]! <= model.horizon) {
+      const most = state.landing(group) - start;
+      if (setting >= 0 && most > 0 && progress.ready[storage.modes[mode]!.machine]![0]! <= model.horizon) {
         state.store.mode[id] = mode;
         state.store.setting[id] = setting;
         state.store.start[id] = start;
-        state.store.minutes[id] = minutes;
+        state.store.minutes[id] = most;
         (progress.stored as Uint8Array)[id] = 1;
+        // Where its appliance is to be at another heat by then, it is taken out before.
+        const { machine } = storage.modes[mode]!;
+        while (state.store.minutes[id]! > 1 && !heatsHold(state, machine)) state.store.minutes[id]!--;
         continue;
       }
     }

@@ -16,6 +16,7 @@ import type { Expected } from './facts.js';
 import type { Left } from './left.js';
 import { compileLeft, STEADY, type Stability } from './progress.js';
 import { lengthened, withRoom } from './room.js';
+import type { Untangled } from './untangle.js';
 
 export interface FindOptions extends Expected {
   readonly seed: number;
@@ -39,8 +40,12 @@ export interface Found {
 /** Minutes of rows for each activity that is left. */
 const WORK_EACH = 9000;
 const MOST_WORK = 1.2e6;
-/** Where the meal lands so many minutes later than before, or something finds no place, the search goes on for so many times its work. */
+/**
+ * Where the meal lands so many minutes later than before, or something finds no place, the search goes on for so many times its work; where it
+ * lands so late as before, for some.
+ */
 const LATER = 3;
+const MUCH_MORE = 16;
 const MORE = 4;
 /** Orders are also looked for in which unsure steps take so many deviations longer, with a share of the work. */
 const LONGER = 0.8;
@@ -52,42 +57,79 @@ export const EARLY = 3;
 export function find(left: Left, known: PlanAsRead, before: number, happened: Happened, options: FindOptions): Found {
   const compiledOf = (some: Left, soft: boolean): Compiled =>
     compileLeft(some, known, happened, options.stability ?? STEADY, soft);
-  let found: Found | null = null;
-  let start: State | null = null;
-  let isSoft = false;
-  for (const soft of [false, true]) {
-    const compiled = compiledOf(left, soft);
-    const first = beginWith(compiled, left, known);
-    let next = searched(compiled, first, options, 1);
-    if (next === null) continue;
-    if (isWorse(next, before))
-      next = searched(compiled, next.state, { ...options, seed: options.seed + 1 }, MORE) ?? next;
-    [found, start, isSoft] = [next, first, soft];
-    if (found.unplaced.length === 0) break;
+  const begin = (soft: boolean): Start[] =>
+    beginWith(compiledOf(left, soft), left, known).map((each) => ({ ...each, soft }));
+  const starts = begin(false);
+  // Where not all of the plan in force can be kept, a gap may be better overrun than dishes made much later.
+  if (starts.length > 1 || !isWhole(starts[0]!)) {
+    const whole = starts.find(isWhole);
+    const least = whole === undefined ? Number.POSITIVE_INFINITY : priceOf(whole.state) - 1e-6;
+    starts.push(...begin(true).filter((start) => isWhole(start) && priceOf(start.state) < least));
   }
-  if (found === null || start === null) throw new Error('what is left has no earliest times');
+  let best = bestOf(starts, options);
+  if (best === null || best.found.unplaced.length > 0) best = bestOf(begin(true), options) ?? best;
+  if (best === null) throw new Error('what is left has no earliest times');
+  const { start } = best;
+  const { compiled } = start;
+  let { found } = best;
+  const more = isLater(found, before) ? MUCH_MORE : isLater(found, 0) ? MORE : 0;
+  // Not in the way in which nothing better was found before.
+  const seed = options.seed + 1 + happened.now;
+  if (more > 0) found = searched(compiled, found.state, { ...options, seed }, more) ?? found;
   if (found.unplaced.length > 0) return found;
-  const { compiled } = found;
   const orders = [found.state];
-  if (compiled.model.jobs.every((job) => start.jobIsPlaced(job.id))) orders.push(start);
+  if (isWhole(start)) orders.push(start.state);
   const long = lengthened(left, LONGER);
-  const slow = compiledOf(long, isSoft);
-  const aside = searched(slow, beginWith(slow, long, known), options, ASIDE);
+  const slow = beginWith(withHandsOf(compiledOf(long, start.soft), compiled), long, known)[0]!;
+  const aside = searched(slow.compiled, slow.state, options, ASIDE);
   if (aside !== null && aside.unplaced.length === 0) orders.push(asOrder(compiled.model, aside.state));
   const roomy = orders.flatMap((order) => withRoom(compiled, left, order, options, happened.now) ?? []);
   const least = Math.min(...roomy.map(({ price }) => price));
-  const best = roomy.find(({ price }) => price < least + 1e-6);
-  return best === undefined
+  const chosen = roomy.find(({ price }) => price < least + 1e-6);
+  return chosen === undefined
     ? found
     : {
         ...found,
-        state: best.state,
-        early: earlyIn(compiled, best.state),
-        expected: best.price - swerveOf(best.state),
+        state: chosen.state,
+        early: earlyIn(compiled, chosen.state),
+        expected: chosen.price - swerveOf(chosen.state),
       };
 }
 
-function isWorse({ compiled, state, unplaced }: Found, before: number): boolean {
+interface Start extends Untangled {
+  readonly soft: boolean;
+}
+
+interface Best {
+  readonly start: Start;
+  readonly found: Found;
+}
+
+/** What is found from each with its part of the work; null where what is left has no earliest times. */
+function bestOf(starts: readonly Start[], options: FindOptions): Best | null {
+  let best: Best | null = null;
+  for (const start of starts) {
+    const found = searched(start.compiled, start.state, options, 1 / starts.length);
+    if (found !== null && (best === null || isBetter(found, best.found))) best = { start, found };
+  }
+  return best;
+}
+
+const isWhole = ({ compiled, state }: Untangled): boolean =>
+  compiled.model.jobs.every((job) => state.jobIsPlaced(job.id));
+
+function isBetter(one: Found, two: Found): boolean {
+  const out = one.unplaced.length - two.unplaced.length;
+  return out === 0 ? priceOf(one.state) < priceOf(two.state) : out < 0;
+}
+
+/** The same with those on what has begun who are on it in `other`. */
+function withHandsOf(compiled: Compiled, other: Compiled): Compiled {
+  const { settled } = other.model.progress!;
+  return { ...compiled, model: { ...compiled.model, progress: { ...compiled.model.progress!, settled } } };
+}
+
+function isLater({ compiled, state, unplaced }: Found, before: number): boolean {
   const late = compiled.model.groups.map((group, g) => state.landing(g) - group.due);
   return unplaced.length > 0 || Math.max(0, ...late) > before + LATER;
 }
@@ -109,8 +151,8 @@ function searched(compiled: Compiled, start: State, { seed, work }: FindOptions,
     bound: 0,
   });
   const timed = unplaced.length > 0 ? state : polish(compiled, state, false);
-  const isBetter = unplaced.length === 0 && holds(timed) && priceOf(timed) < cost;
-  return { compiled, state: isBetter ? timed : state, unplaced, rounds, early: [], expected: null };
+  const isCheaper = unplaced.length === 0 && holds(timed) && priceOf(timed) < cost;
+  return { compiled, state: isCheaper ? timed : state, unplaced, rounds, early: [], expected: null };
 }
 
 function earlyIn(compiled: Compiled, state: State): number[] {

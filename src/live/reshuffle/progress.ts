@@ -53,7 +53,8 @@ export function compileLeft(
     if (fact === null || fact.free) return null;
     const crew: Crew = crews[id]!;
     const minutes = fact.doing.end + crew.wait - fact.doing.start;
-    return { start: fact.doing.start, minutes, hands: crew.hands, units: unitsOf(compiled, fact.doing) };
+    const { able } = model.activities[id]!.modes[0]!;
+    return { start: fact.doing.start, minutes, hands: crew.hands, units: unitsOf(compiled, fact.doing), able };
   });
   const activities = model.activities.map((activity): Activity => {
     const as = settled[activity.id]!;

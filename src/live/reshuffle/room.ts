@@ -7,6 +7,7 @@ import { cushionTiming } from '../../chance/cushion-timing.js';
 import { deviates, minutesAt, type Spread } from '../../chance/draws.js';
 import { longer } from '../../chance/orders.js';
 import { priceOf } from '../../kernel/cost.js';
+import { holds } from '../../kernel/holds.js';
 import type { State } from '../../kernel/state.js';
 import type { Option } from '../../problem/problem.js';
 import type { Compiled } from '../../solve/compile.js';
@@ -26,7 +27,7 @@ export interface Roomy {
   readonly price: number;
 }
 
-/** The same order with room; null where it has no such times. */
+/** The same order with room, or as it is where it has no such times; null where it has none. */
 export function withRoom(
   compiled: Compiled,
   left: Left,
@@ -51,11 +52,20 @@ export function withRoom(
     );
   }
   const days = Array.from({ length: count }, (_, k) => new Map([...rows].map(([id, row]) => [id, row[k]!])));
-  const state = cushionTiming(compiled, order, { days, within: 0, rate: model.rates.late });
-  if (state === null) return null;
+  const state = cushionTiming(compiled, order, { days, within: 0, rate: model.rates.late }) ?? order;
+  if (state === order && !isInTime(order)) return null;
   const planned = Math.max(0, ...model.groups.map((group, g) => state.landing(g) - group.due));
   const late = latenessOn({ compiled, state }, rows, count).reduce((sum, one) => sum + Math.max(0, one - planned), 0);
   return { state, price: priceOf(state) + (model.rates.late * late) / count };
+}
+
+/** Whether an order is a schedule too, with the minutes that its steps take. */
+function isInTime(order: State): boolean {
+  const asLong = order.model.activities.every(({ id }) => {
+    const { range, settings } = order.modeOf(id);
+    return range !== null || settings[order.setting[id]!]!.minutes === order.minutes[id];
+  });
+  return asLong && holds(order);
 }
 
 /** Of a step that has not ended; null where its length is the cook's choice. */
