@@ -21,8 +21,9 @@ export class Analysis {
   private needed = new Float64Array(1024);
   private readonly entries: number[] = [];
   private readonly reason = new Atoms();
-  private readonly strongest = new Map<Half, number>();
-  private readonly levels = new Set<number>();
+  /** By half: 1 + its strongest entry of the clause; by level: whether the clause has an entry of it. Cleared when the clause is made. */
+  private strongest = new Int32Array(256);
+  private spanned = new Uint8Array(64);
   private atLevel = 0;
 
   constructor(
@@ -61,6 +62,8 @@ export class Analysis {
       this.marked = new Uint8Array(length * 2);
       this.needed = new Float64Array(length * 2);
     }
+    if (this.strongest.length < 2 * this.store.variables) this.strongest = new Int32Array(4 * this.store.variables);
+    if (this.spanned.length <= this.store.level) this.spanned = new Uint8Array(2 * this.store.level + 2);
     this.entries.length = 0;
     this.atLevel = 0;
   }
@@ -103,31 +106,44 @@ export class Analysis {
     const { atoms } = learned;
     atoms.clear();
     atoms.add(trail.half[at]! ^ 1, 1 - this.needed[at]!);
-    // Of the entries of one half the strongest says all.
-    const { strongest, levels } = this;
-    strongest.clear();
-    levels.clear();
-    levels.add(level);
-    for (const entry of this.entries) {
-      if (this.marked[entry] !== 1 || entry === at) continue;
+    this.say(at, level);
+    this.end();
+    return true;
+  }
+
+  /** Adds to the clause what is marked beside the entry `at`: of the entries of one half the strongest says all. */
+  private say(at: number, level: number): void {
+    const { learned, strongest, spanned, entries, marked, needed } = this;
+    const { trail } = this.store;
+    const { atoms } = learned;
+    for (let i = 0; i < entries.length; i++) {
+      const entry = entries[i]!;
+      if (marked[entry] !== 1 || entry === at) continue;
       const half = trail.half[entry]!;
-      const other = strongest.get(half);
-      if (other === undefined || this.needed[other]! < this.needed[entry]!) strongest.set(half, entry);
+      const other = strongest[half]! - 1;
+      if (other < 0 || needed[other]! < needed[entry]!) strongest[half] = entry + 1;
     }
     learned.level = 0;
-    strongest.forEach((entry, half) => {
-      atoms.add(half ^ 1, 1 - this.needed[entry]!);
+    learned.spans = 1;
+    spanned[level] = 1;
+    for (let i = 0; i < entries.length; i++) {
+      const half = trail.half[entries[i]!]!;
+      const entry = strongest[half]! - 1;
+      if (entry < 0) continue;
+      strongest[half] = 0;
+      atoms.add(half ^ 1, 1 - needed[entry]!);
       const own = trail.level[entry]!;
-      levels.add(own);
-      if (own <= learned.level) return;
+      if (spanned[own] === 0) {
+        spanned[own] = 1;
+        learned.spans++;
+      }
+      if (own <= learned.level) continue;
       learned.level = own;
       const last = atoms.length - 1;
       swap(atoms.halves, 1, last);
       swap(atoms.values, 1, last);
-    });
-    learned.spans = levels.size;
-    this.end();
-    return true;
+    }
+    spanned.fill(0, 0, level + 1);
   }
 
   /** Drops what follows from the rest. */

@@ -6,7 +6,7 @@ import type { Atoms, Explainer } from './explainer.js';
 import type { Half, Store } from './store.js';
 
 /** Atoms for which there is room at first. */
-const FIRST_SIZE = 65_536;
+const FIRST_SIZE = 4096;
 
 /** Share of the learned clauses that is kept at each clearing, and those of so few levels always. */
 const KEPT = 0.5;

@@ -11,10 +11,16 @@ const KINDS = 3;
 
 export class Disjunctive implements Propagator {
   readonly halves: Iterable<Half>;
-  private readonly heardOf: ReadonlyMap<Half, readonly number[]>;
+  /** By half: the tasks that hear of its rise. */
+  private readonly heardOf: (readonly number[] | undefined)[] = [];
   private readonly tasks: Tasks;
   private readonly queue: number[] = [];
   private readonly queued: Uint8Array;
+  /** By task, as last read: a task that cannot be there ends before all others and starts after them. */
+  private readonly there: Uint8Array;
+  private readonly earliestEnd: Float64Array;
+  private readonly latestStart: Float64Array;
+  private stale = true;
 
   constructor(
     store: Store,
@@ -22,13 +28,18 @@ export class Disjunctive implements Propagator {
     tasks: readonly Task[],
   ) {
     this.tasks = new Tasks(store, tasks);
-    this.heardOf = this.tasks.listeners();
-    this.halves = this.heardOf.keys();
+    const heardOf = this.tasks.listeners();
+    this.halves = heardOf.keys();
+    for (const [half, list] of heardOf) this.heardOf[half] = list;
     this.queued = new Uint8Array(tasks.length);
+    this.there = new Uint8Array(tasks.length);
+    this.earliestEnd = new Float64Array(tasks.length);
+    this.latestStart = new Float64Array(tasks.length);
     this.lookAtAll();
   }
 
   lookAtAll(): void {
+    this.stale = true;
     for (let i = 0; i < this.queued.length; i++) this.enqueue(i);
   }
 
@@ -39,45 +50,58 @@ export class Disjunctive implements Propagator {
   }
 
   hear(half: Half): void {
-    for (const i of this.heardOf.get(half) ?? []) this.enqueue(i);
+    const list = this.heardOf[half]!;
+    for (let at = 0; at < list.length; at++) this.enqueue(list[at]!);
   }
 
   forget(): void {
+    this.stale = true;
     for (const i of this.queue) this.queued[i] = 0;
     this.queue.length = 0;
   }
 
+  private read(i: number): void {
+    const { tasks } = this;
+    const there = tasks.presence(i);
+    this.there[i] = there;
+    this.earliestEnd[i] = there === ABSENT ? Number.NEGATIVE_INFINITY : tasks.earliestEnd(i);
+    this.latestStart[i] = there === ABSENT ? Number.POSITIVE_INFINITY : tasks.latestStart(i);
+  }
+
   propagate(): boolean {
-    const { queue, tasks } = this;
-    const n = tasks.count;
+    const { queue, there, earliestEnd, latestStart } = this;
+    if (queue.length === 0) return true;
+    const n = this.tasks.count;
+    if (this.stale) for (let i = 0; i < n; i++) this.read(i);
+    else for (let at = 0; at < queue.length; at++) this.read(queue[at]!);
+    this.stale = false;
     while (queue.length > 0) {
       const i = queue.pop()!;
       this.queued[i] = 0;
-      const own = tasks.presence(i);
-      if (own === ABSENT) continue;
+      if (there[i] === ABSENT) continue;
       for (let j = 0; j < n; j++) {
-        if (j === i) continue;
         // Most pairs are free in their order, which is quickly seen.
-        const notFirst = tasks.earliestEnd(i) > tasks.latestStart(j);
-        const notSecond = tasks.earliestEnd(j) > tasks.latestStart(i);
-        if (!notFirst && !notSecond) continue;
-        const other = tasks.presence(j);
-        if (other === ABSENT || (own !== PRESENT && other !== PRESENT)) continue;
-        if (!this.pair(i, j, notFirst, notSecond, own === PRESENT, other === PRESENT)) return false;
+        const notFirst = earliestEnd[i]! > latestStart[j]!;
+        const notSecond = earliestEnd[j]! > latestStart[i]!;
+        if ((!notFirst && !notSecond) || j === i) continue;
+        if (there[i] !== PRESENT && there[j] !== PRESENT) continue;
+        if (!this.pair(i, j, notFirst, notSecond)) return false;
+        this.read(i);
+        this.read(j);
       }
     }
     return true;
   }
 
-  private pair(i: number, j: number, notFirst: boolean, notSecond: boolean, iThere: boolean, jThere: boolean): boolean {
+  private pair(i: number, j: number, notFirst: boolean, notSecond: boolean): boolean {
+    const iThere = this.there[i] === PRESENT;
+    const jThere = this.there[j] === PRESENT;
     if (notFirst && notSecond) {
       if (iThere && jThere) return this.order(j, i) && this.order(i, j);
       return iThere ? this.leave(j, i) : this.leave(i, j);
     }
     if (!iThere || !jThere) return true;
-    if (notFirst) return this.order(j, i);
-    if (notSecond) return this.order(i, j);
-    return true;
+    return notFirst ? this.order(j, i) : this.order(i, j);
   }
 
   /** The first must come before the second. */

@@ -41,8 +41,9 @@ export class Engine {
   private readonly clauses: Clauses;
   private readonly explainers: Explainer[] = [];
   private readonly propagators: Propagator[] = [];
-  /** By half. */
-  private readonly listening: Propagator[][] = [];
+  /** By half: places of propagators, all of which wait at times for their turn. */
+  private readonly listening: number[][] = [];
+  private waiting = new Uint8Array(0);
   private readonly analysis: Analysis;
   private heard = 0;
   private broken = false;
@@ -69,11 +70,12 @@ export class Engine {
   addPropagator(make: (number: number) => Propagator): void {
     const propagator = make(this.explainers.length);
     this.explainers.push(propagator);
-    this.propagators.push(propagator);
+    const place = this.propagators.push(propagator) - 1;
     for (const half of propagator.halves) {
       while (this.listening.length <= half) this.listening.push([]);
-      this.listening[half]!.push(propagator);
+      this.listening[half]!.push(place);
     }
+    this.waiting = new Uint8Array(this.propagators.length).fill(1);
   }
 
   addRow(row: Row): void {
@@ -109,7 +111,7 @@ export class Engine {
   }
 
   private propagate(): boolean {
-    const { store, clauses, rows, differences, propagators, listening } = this;
+    const { store, clauses, rows, differences, propagators, listening, waiting } = this;
     const { trail } = store;
     for (;;) {
       while (this.heard < trail.length) {
@@ -122,14 +124,21 @@ export class Engine {
         if (!differences.hear(half, from, to)) return false;
         rows.hear(half);
         const list = listening[half];
-        if (list !== undefined) for (let i = 0; i < list.length; i++) list[i]!.hear(half);
+        if (list !== undefined) {
+          for (let i = 0; i < list.length; i++) {
+            const place = list[i]!;
+            waiting[place] = 1;
+            propagators[place]!.hear(half);
+          }
+        }
         if (!clauses.propagate(half, from, to)) return false;
       }
       if (!rows.propagate()) return false;
       if (this.heard < trail.length) continue;
-      for (const propagator of propagators) {
-        if (!propagator.propagate()) return false;
-        if (this.heard < trail.length) break;
+      for (let place = 0; place < waiting.length && this.heard === trail.length; place++) {
+        if (waiting[place] === 0) continue;
+        waiting[place] = 0;
+        if (!propagators[place]!.propagate()) return false;
       }
       if (this.heard === trail.length && rows.idle) return true;
     }
@@ -149,6 +158,7 @@ export class Engine {
   private forget(): void {
     this.rows.forget();
     for (const propagator of this.propagators) propagator.forget();
+    this.waiting.fill(0);
   }
 
   /** Back to the root, where variables, clauses and rows may be added. False where nothing is possible any more. */
@@ -158,6 +168,7 @@ export class Engine {
     // What was added at the root has not been heard of.
     this.heard = 0;
     this.rows.lookAtAll();
+    this.waiting.fill(1);
     for (const propagator of this.propagators) propagator.lookAtAll();
     if (!this.differences.lookAtAll() || !this.propagate()) {
       this.broken = true;

@@ -1,23 +1,20 @@
 /** Parts of the engine that raise bounds and can say afterwards why. */
 import type { Half } from './store.js';
 
-/** A list of atoms. */
+/** A list of atoms; what its arrays hold beyond its length is left from before it was cleared. */
 export class Atoms {
   readonly halves: number[] = [];
   readonly values: number[] = [];
-
-  get length(): number {
-    return this.halves.length;
-  }
+  length = 0;
 
   add(half: Half, k: number): void {
-    this.halves.push(half);
-    this.values.push(k);
+    const at = this.length++;
+    this.halves[at] = half;
+    this.values[at] = k;
   }
 
   clear(): void {
-    this.halves.length = 0;
-    this.values.length = 0;
+    this.length = 0;
   }
 }
 

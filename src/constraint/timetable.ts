@@ -18,8 +18,9 @@ export class Timetable implements Propagator {
   private readonly largest: number;
   private waiting = true;
   /** Instants at which the demand changes, rising, and the demand from there on. */
-  private readonly times: number[] = [];
-  private readonly heights: number[] = [];
+  private readonly times: Float64Array;
+  private readonly heights: Float64Array;
+  private steps = 0;
 
   constructor(
     private readonly store: Store,
@@ -31,6 +32,8 @@ export class Timetable implements Propagator {
     this.tasks = new Tasks(store, tasks);
     this.largest = Math.max(0, ...demands);
     this.halves = this.tasks.listeners().keys();
+    this.times = new Float64Array(2 * tasks.length);
+    this.heights = new Float64Array(2 * tasks.length);
   }
 
   lookAtAll(): void {
@@ -51,7 +54,7 @@ export class Timetable implements Propagator {
     const most = this.profile();
     const { times, heights, capacity, tasks, demands } = this;
     if (most + this.largest <= capacity) return true;
-    for (let s = 0; s < times.length; s++) {
+    for (let s = 0; s < this.steps; s++) {
       if (heights[s]! > capacity) return this.overload(times[s]!);
     }
     for (let i = 0; i < tasks.count; i++) {
@@ -65,9 +68,8 @@ export class Timetable implements Propagator {
 
   /** Returns the highest demand. */
   private profile(): number {
-    const { tasks, demands, times, heights } = this;
-    times.length = 0;
-    heights.length = 0;
+    const { tasks, demands, heights } = this;
+    this.steps = 0;
     for (let i = 0; i < tasks.count; i++) {
       const from = tasks.latestStart(i);
       const to = tasks.earliestEnd(i);
@@ -77,19 +79,17 @@ export class Timetable implements Propagator {
       for (let s = first; s < last; s++) heights[s] = heights[s]! + demands[i]!;
     }
     let most = 0;
-    for (let s = 0; s < heights.length; s++) if (heights[s]! > most) most = heights[s]!;
+    for (let s = 0; s < this.steps; s++) if (heights[s]! > most) most = heights[s]!;
     return most;
   }
 
   /** The place of an instant among the times, where it is put if it is not there. */
   private split(time: number): number {
     const { times, heights } = this;
-    let s = times.length;
+    let s = this.steps;
     while (s > 0 && times[s - 1]! >= time) s--;
-    if (times[s] === time) return s;
-    times.push(0);
-    heights.push(0);
-    for (let at = times.length - 1; at > s; at--) {
+    if (s < this.steps && times[s] === time) return s;
+    for (let at = this.steps++; at > s; at--) {
       times[at] = times[at - 1]!;
       heights[at] = heights[at - 1]!;
     }
@@ -109,38 +109,67 @@ export class Timetable implements Propagator {
 
   /** Moves a task out of where there is no room for it. */
   private fit(i: number, demand: number, there: boolean): boolean {
+    return there ? this.fitStart(i, demand) && this.fitEnd(i, demand) : this.fitAtAll(i, demand);
+  }
+
+  /** Where it would surely run, were it there, there must be room. */
+  private fitAtAll(i: number, demand: number): boolean {
     const { tasks, times, heights, capacity } = this;
-    for (let s = 0; s < times.length; s++) {
-      const from = times[s]!;
-      const to = times[s + 1] ?? Number.POSITIVE_INFINITY;
-      const surely = there && tasks.latestStart(i) <= from && tasks.earliestEnd(i) >= to;
-      if (surely || heights[s]! + demand <= capacity) continue;
-      if (!there) {
-        const time = Math.max(from, tasks.latestStart(i));
-        if (time >= to || time >= tasks.earliestEnd(i)) continue;
-        return tasks.leave(i, this.number, this.detail(i, time, LEAVES));
-      }
-      // Instant by instant, so that each can be explained by what runs at it.
-      while (tasks.earliestStart(i) < to && tasks.earliestEnd(i) > from && tasks.latestStart(i) >= from) {
-        const time = Math.min(to, tasks.earliestEnd(i)) - 1;
-        if (time < from) break;
-        // What surely runs there is in the profile itself.
-        if (tasks.latestStart(i) <= time || tasks.earliestStart(i) > time) break;
-        if (!tasks.startIsAtLeast(i, time + 1, this.number, this.detail(i, time, STARTS))) return false;
-      }
+    const start = tasks.latestStart(i);
+    const end = tasks.earliestEnd(i);
+    if (start >= end) return true;
+    for (let s = 0; s < this.steps && times[s]! < end; s++) {
+      if (heights[s]! + demand <= capacity || this.until(s) <= start) continue;
+      return tasks.leave(i, this.number, this.detail(i, Math.max(times[s]!, start), LEAVES));
     }
-    if (!there) return true;
-    for (let s = times.length - 1; s >= 0; s--) {
-      const from = times[s]!;
-      const to = times[s + 1] ?? Number.POSITIVE_INFINITY;
+    return true;
+  }
+
+  private fitStart(i: number, demand: number): boolean {
+    const { tasks, times, heights, capacity } = this;
+    const latest = tasks.latestStart(i);
+    let start = tasks.earliestStart(i);
+    let end = tasks.earliestEnd(i);
+    for (let s = 0; s < this.steps && times[s]! < end && times[s]! <= latest; s++) {
       if (heights[s]! + demand <= capacity) continue;
-      while (tasks.latestEnd(i) > from && tasks.latestStart(i) < to && tasks.earliestEnd(i) <= to) {
-        const time = Math.max(from, tasks.latestStart(i));
-        if (time >= to || tasks.earliestEnd(i) > time || tasks.latestEnd(i) <= time) break;
-        if (!tasks.endIsAtMost(i, time, this.number, this.detail(i, time, ENDS))) return false;
+      const from = times[s]!;
+      const to = this.until(s);
+      // Instant by instant, so that each can be explained by what runs at it.
+      while (start < to && from < end) {
+        const time = Math.min(to, end) - 1;
+        // What surely runs there is in the profile itself.
+        if (time < from || latest <= time || start > time) break;
+        if (!tasks.startIsAtLeast(i, time + 1, this.number, this.detail(i, time, STARTS))) return false;
+        start = tasks.earliestStart(i);
+        end = tasks.earliestEnd(i);
       }
     }
     return true;
+  }
+
+  private fitEnd(i: number, demand: number): boolean {
+    const { tasks, times, heights, capacity } = this;
+    const earliest = tasks.earliestEnd(i);
+    let start = tasks.latestStart(i);
+    let end = tasks.latestEnd(i);
+    for (let s = this.steps - 1; s >= 0; s--) {
+      const to = this.until(s);
+      if (to <= start || to < earliest) break;
+      const from = times[s]!;
+      if (from >= end || heights[s]! + demand <= capacity) continue;
+      while (end > from && start < to) {
+        const time = Math.max(from, start);
+        if (time >= to || earliest > time || end <= time) break;
+        if (!tasks.endIsAtMost(i, time, this.number, this.detail(i, time, ENDS))) return false;
+        start = tasks.latestStart(i);
+        end = tasks.latestEnd(i);
+      }
+    }
+    return true;
+  }
+
+  private until(s: number): number {
+    return s + 1 < this.steps ? this.times[s + 1]! : Number.POSITIVE_INFINITY;
   }
 
   private detail(i: number, time: number, kind: number): number {
