@@ -8,6 +8,9 @@ import type { Half, Store } from './store.js';
 /** Atoms for which there is room at first. */
 const FIRST_SIZE = 4096;
 
+/** Numbers for each clause that is watched at a half. */
+const WATCH = 4;
+
 /** Share of the learned clauses that is kept at each clearing, and those of so few levels always. */
 const KEPT = 0.5;
 const FEW_LEVELS = 2;
@@ -24,7 +27,10 @@ export class Clauses implements Explainer {
   private readonly activity: number[] = [];
   private learned: number[] = [];
   private readonly free: number[] = [];
-  /** By half whose rise makes an atom false: clause and the value from which it is false, in turn. */
+  /**
+   * By half whose rise makes an atom false: clause, the value from which it is false, and another atom of the clause; where that holds
+   * the clause need not be looked at.
+   */
   private readonly watches: number[][] = [];
   /** How much of each of these lists is in use. */
   private watched = new Int32Array(256);
@@ -40,7 +46,7 @@ export class Clauses implements Explainer {
     return this.learned.length;
   }
 
-  private watch(clause: number, half: Half, k: number): void {
+  private watch(clause: number, half: Half, k: number, other: Half, otherValue: number): void {
     const on = half ^ 1;
     while (this.watches.length <= on) this.watches.push([]);
     if (on >= this.watched.length) {
@@ -52,7 +58,9 @@ export class Clauses implements Explainer {
     const at = this.watched[on]!;
     list[at] = clause;
     list[at + 1] = 1 - k;
-    this.watched[on] = at + 2;
+    list[at + 2] = other;
+    list[at + 3] = otherValue;
+    this.watched[on] = at + WATCH;
   }
 
   /** Adds a clause of at least two atoms, the first two of which are watched; `spans` 0: it stays for good. */
@@ -71,8 +79,10 @@ export class Clauses implements Explainer {
     this.spans[clause] = spans;
     this.activity[clause] = this.bump;
     if (spans > 0) this.learned.push(clause);
-    this.watch(clause, this.halves[at]!, this.values[at]!);
-    this.watch(clause, this.halves[at + 1]!, this.values[at + 1]!);
+    const [one, two] = [this.halves[at]!, this.halves[at + 1]!];
+    const [oneValue, twoValue] = [this.values[at]!, this.values[at + 1]!];
+    this.watch(clause, one, oneValue, two, twoValue);
+    this.watch(clause, two, twoValue, one, oneValue);
     return clause;
   }
 
@@ -94,12 +104,19 @@ export class Clauses implements Explainer {
     const { low } = store;
     const length = this.watched[half]!;
     let kept = 0;
-    for (let i = 0; i < length; i += 2) {
+    for (let i = 0; i < length; i += WATCH) {
       const clause = list[i]!;
       const falseFrom = list[i + 1]!;
-      if (falseFrom > to || falseFrom <= from) {
-        list[kept++] = clause;
-        list[kept++] = falseFrom;
+      const other = list[i + 2]!;
+      const otherValue = list[i + 3]!;
+      if (falseFrom > to || falseFrom <= from || low[other]! >= otherValue) {
+        if (kept < i) {
+          list[kept] = clause;
+          list[kept + 1] = falseFrom;
+          list[kept + 2] = other;
+          list[kept + 3] = otherValue;
+        }
+        kept += WATCH;
         continue;
       }
       const count = size[clause]!;
@@ -116,8 +133,11 @@ export class Clauses implements Explainer {
       const first = halves[at]!;
       const firstValue = values[at]!;
       if (low[first]! >= firstValue) {
-        list[kept++] = clause;
-        list[kept++] = falseFrom;
+        list[kept] = clause;
+        list[kept + 1] = falseFrom;
+        list[kept + 2] = first;
+        list[kept + 3] = firstValue;
+        kept += WATCH;
         continue;
       }
       let moved = false;
@@ -129,15 +149,18 @@ export class Clauses implements Explainer {
         values[at + 1] = v;
         halves[j] = own;
         values[j] = k;
-        this.watch(clause, h, v);
+        this.watch(clause, h, v, first, firstValue);
         moved = true;
         break;
       }
       if (moved) continue;
-      list[kept++] = clause;
-      list[kept++] = falseFrom;
+      list[kept] = clause;
+      list[kept + 1] = falseFrom;
+      list[kept + 2] = first;
+      list[kept + 3] = firstValue;
+      kept += WATCH;
       if (!store.raise(first, firstValue, this.number, clause)) {
-        for (let rest = i + 2; rest < length; rest++) list[kept++] = list[rest]!;
+        for (let rest = i + WATCH; rest < length; rest++) list[kept++] = list[rest]!;
         this.watched[half] = kept;
         return false;
       }
@@ -176,10 +199,9 @@ export class Clauses implements Explainer {
     this.learned = [...few, ...others.slice(0, kept)];
     for (const [half, list] of this.watches.entries()) {
       let at = 0;
-      for (let i = 0; i < this.watched[half]!; i += 2) {
+      for (let i = 0; i < this.watched[half]!; i += WATCH) {
         if (gone.has(list[i]!)) continue;
-        list[at++] = list[i]!;
-        list[at++] = list[i + 1]!;
+        for (let j = 0; j < WATCH; j++) list[at++] = list[i + j]!;
       }
       list.length = at;
       this.watched[half] = at;
