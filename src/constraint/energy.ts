@@ -22,7 +22,6 @@ const NONE = -1;
 
 export class Energy implements Propagator {
   readonly halves: Iterable<Half>;
-  private waiting = true;
   private readonly count: number;
   private readonly half: Int32Array;
   private readonly plus: Float64Array;
@@ -58,21 +57,8 @@ export class Energy implements Propagator {
     this.halves = [...this.half].flatMap((half) => [half, half ^ 1]);
   }
 
-  lookAtAll(): void {
-    this.waiting = true;
-  }
-
-  hear(): void {
-    this.waiting = true;
-  }
-
-  forget(): void {
-    this.waiting = false;
-  }
-
   propagate(): boolean {
-    if (!this.waiting || this.store.level > this.highest) return true;
-    this.waiting = false;
+    if (this.store.level > this.highest) return true;
     const { count, store, half, plus, size, demand, from, latest, capacity } = this;
     const { low } = store;
     for (let i = 0; i < count; i++) {

@@ -41,8 +41,9 @@ export class Engine {
   private readonly clauses: Clauses;
   private readonly explainers: Explainer[] = [];
   private readonly propagators: Propagator[] = [];
-  /** By half: places of propagators, all of which wait at times for their turn. */
+  /** By half: places of the propagators that then wait for their turn, and those of them that hear of it. */
   private readonly listening: number[][] = [];
+  private readonly hearing: Required<Pick<Propagator, 'hear'>>[][] = [];
   private waiting = new Uint8Array(0);
   private readonly analysis: Analysis;
   private heard = 0;
@@ -72,8 +73,12 @@ export class Engine {
     this.explainers.push(propagator);
     const place = this.propagators.push(propagator) - 1;
     for (const half of propagator.halves) {
-      while (this.listening.length <= half) this.listening.push([]);
+      while (this.listening.length <= half) {
+        this.listening.push([]);
+        this.hearing.push([]);
+      }
       this.listening[half]!.push(place);
+      if (hears(propagator)) this.hearing[half]!.push(propagator);
     }
     this.waiting = new Uint8Array(this.propagators.length).fill(1);
   }
@@ -111,7 +116,7 @@ export class Engine {
   }
 
   private propagate(): boolean {
-    const { store, clauses, rows, differences, propagators, listening, waiting } = this;
+    const { store, clauses, rows, differences, propagators, listening, hearing, waiting } = this;
     const { trail } = store;
     for (;;) {
       while (this.heard < trail.length) {
@@ -123,13 +128,11 @@ export class Engine {
         const to = trail.value[at]!;
         if (!differences.hear(half, from, to)) return false;
         rows.hear(half);
-        const list = listening[half];
-        if (list !== undefined) {
-          for (let i = 0; i < list.length; i++) {
-            const place = list[i]!;
-            waiting[place] = 1;
-            propagators[place]!.hear(half);
-          }
+        if (half < listening.length) {
+          const places = listening[half]!;
+          for (let i = 0; i < places.length; i++) waiting[places[i]!] = 1;
+          const list = hearing[half]!;
+          for (let i = 0; i < list.length; i++) list[i]!.hear(half);
         }
         if (!clauses.propagate(half, from, to)) return false;
       }
@@ -157,7 +160,7 @@ export class Engine {
 
   private forget(): void {
     this.rows.forget();
-    for (const propagator of this.propagators) propagator.forget();
+    for (const propagator of this.propagators) propagator.forget?.();
     this.waiting.fill(0);
   }
 
@@ -169,7 +172,7 @@ export class Engine {
     this.heard = 0;
     this.rows.lookAtAll();
     this.waiting.fill(1);
-    for (const propagator of this.propagators) propagator.lookAtAll();
+    for (const propagator of this.propagators) propagator.lookAtAll?.();
     if (!this.differences.lookAtAll() || !this.propagate()) {
       this.broken = true;
       this.forget();
@@ -306,6 +309,9 @@ export class Engine {
     store.raise(atoms.halves[0]!, atoms.values[0]!, 0, clause);
   }
 }
+
+const hears = (propagator: Propagator): propagator is Propagator & Required<Pick<Propagator, 'hear'>> =>
+  propagator.hear !== undefined;
 
 /** The assumption that a decision was. */
 function asAssumption(assumptions: readonly Atom[], decision: Atom): Atom {

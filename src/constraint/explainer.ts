@@ -27,13 +27,14 @@ export interface Explainer {
 }
 
 export interface Propagator extends Explainer {
-  /** Halves whose rise it wants to hear of. */
+  /** Halves after whose rise it propagates. */
   readonly halves: Iterable<Half>;
-  hear(half: Half): void;
-  /** Raises what follows from what was heard; false where nothing is left (the store's `failure`). */
+  /** For those that want to know which half rose. */
+  hear?(half: Half): void;
+  /** Raises what follows from the bounds; false where nothing is left (the store's `failure`). */
   propagate(): boolean;
-  /** Forgets what was heard and not yet acted on. */
-  forget(): void;
+  /** Bounds fell back, and what was heard and not yet acted on is to be forgotten. */
+  forget?(): void;
   /** At the root: looks at everything when it next propagates. */
-  lookAtAll(): void;
+  lookAtAll?(): void;
 }

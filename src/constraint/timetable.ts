@@ -16,7 +16,6 @@ export class Timetable implements Propagator {
   readonly halves: Iterable<Half>;
   private readonly tasks: Tasks;
   private readonly largest: number;
-  private waiting = true;
   /** Instants at which the demand changes, rising, and the demand from there on. */
   private readonly times: Float64Array;
   private readonly heights: Float64Array;
@@ -36,21 +35,7 @@ export class Timetable implements Propagator {
     this.heights = new Float64Array(2 * tasks.length);
   }
 
-  lookAtAll(): void {
-    this.waiting = true;
-  }
-
-  hear(): void {
-    this.waiting = true;
-  }
-
-  forget(): void {
-    this.waiting = false;
-  }
-
   propagate(): boolean {
-    if (!this.waiting) return true;
-    this.waiting = false;
     const most = this.profile();
     const { times, heights, capacity, tasks, demands } = this;
     if (most + this.largest <= capacity) return true;
