@@ -36,10 +36,10 @@ function workFor(effort: Effort, jobs: number): number {
 /** Up to so many dishes a meal is written as a program, solved and proven; of larger ones the program is too large for its worth. */
 const EXACT_JOBS = 20;
 /** What the first schedules of such a meal may take, in minutes of rows: enough for something to begin with. */
-const TO_BEGIN_WITH = { small: 1e5, large: 8e6 };
+const TO_BEGIN_WITH = { small: 1e5, large: 2e6 };
 const SMALL_MEAL = 10;
 /** Entries of the trail for the program. */
-const EXACT_WORK: Record<Effort, number> = { quick: 1e5, normal: 2e6, deep: 1e8 };
+const EXACT_WORK: Record<Effort, number> = { quick: 1e5, normal: 3e6, deep: 1e8 };
 
 /** A handful of steps is tried until it is almost surely solved: this many rounds at normal effort, divided by the steps cubed. */
 const SMALL_ROUNDS = 400_000;
