@@ -48,6 +48,8 @@ export class Engine {
   private readonly analysis: Analysis;
   private heard = 0;
   private broken = false;
+  /** There are variables, rows or propagators of which the rest has not heard. */
+  private changed = true;
   private given: readonly Atom[] = [];
   private mostLearned = KEPT;
 
@@ -62,6 +64,7 @@ export class Engine {
 
   /** `decide`: whether it is searched for a value; otherwise it has what the rest leaves as its least. */
   addVariable(low: number, high: number, activity = 0, decide = true): number {
+    this.changed = true;
     const v = this.store.addVariable(low, high);
     this.branching.addVariable(v, activity, decide);
     return v;
@@ -69,6 +72,7 @@ export class Engine {
 
   /** The number by which the propagator is to raise bounds. */
   addPropagator(make: (number: number) => Propagator): void {
+    this.changed = true;
     const propagator = make(this.explainers.length);
     this.explainers.push(propagator);
     const place = this.propagators.push(propagator) - 1;
@@ -84,11 +88,13 @@ export class Engine {
   }
 
   addRow(row: Row): void {
+    this.changed = true;
     this.rows.add(row);
   }
 
   /** One half plus another is at most so much, where the atom holds. */
   addDifference(first: Half, second: Half, most: number, when: Atom | null): void {
+    this.changed = true;
     this.differences.add(first, second, most, when);
   }
 
@@ -154,7 +160,7 @@ export class Engine {
       if (store.isFixed(v)) branching.wish[v] = store.lowOf(v);
       branching.free(v);
     });
-    this.heard = store.trail.length;
+    this.heard = Math.min(this.heard, store.trail.length);
     this.forget();
   }
 
@@ -168,12 +174,7 @@ export class Engine {
   toRoot(): boolean {
     this.back(0);
     if (this.broken) return false;
-    // What was added at the root has not been heard of.
-    this.heard = 0;
-    this.rows.lookAtAll();
-    this.waiting.fill(1);
-    for (const propagator of this.propagators) propagator.lookAtAll?.();
-    if (!this.differences.lookAtAll() || !this.propagate()) {
+    if ((this.changed && !this.lookAtAll()) || !this.propagate()) {
       this.broken = true;
       this.forget();
       return false;
@@ -181,6 +182,15 @@ export class Engine {
     this.store.settle();
     this.heard = 0;
     return true;
+  }
+
+  private lookAtAll(): boolean {
+    this.changed = false;
+    this.heard = 0;
+    this.rows.lookAtAll();
+    this.waiting.fill(1);
+    for (const propagator of this.propagators) propagator.lookAtAll?.();
+    return this.differences.lookAtAll();
   }
 
   valueOf(v: number): number {
@@ -210,10 +220,8 @@ export class Engine {
   private decideGiven(): boolean {
     const { store, given } = this;
     store.newLevel();
-    for (const { half, value } of given) {
-      if (!store.raise(half, value, DECIDED, 0) || !this.propagate()) return false;
-    }
-    return true;
+    for (const { half, value } of given) if (!store.raise(half, value, DECIDED, 0)) return false;
+    return this.propagate();
   }
 
   /** Searches under assumptions until the work is done. The values found stay until the next call. */
