@@ -35,9 +35,15 @@ const MOST_OUT = 0.8;
 
 const NEIGHBOURHOODS: readonly Destroy[] = [anyJobs, nearInTime, runTogether, twoRuns, dearest, sameNeeds];
 
-/** In so many neighbourhoods choices of one kind are open for all jobs; then fewer jobs are out. */
-const LOOSE = { share: 0.5, size: 0.25 };
-const KINDS: readonly Kind[] = ['hands', 'run'];
+/** In so many neighbourhoods choices of one kind are open for all jobs. */
+const LOOSE = 0.5;
+const KINDS = ['hands', 'run'] as const satisfies readonly Kind[];
+
+/** How much a neighbourhood leaves open: jobs taken out of it, on average, and the share of the others whose times may move. */
+interface Reach {
+  size: number;
+  freedom: number;
+}
 
 export interface Judge {
   /** The best schedule so far and its points. */
@@ -58,10 +64,12 @@ export class Attempt {
   private readonly choice = new AdaptiveChoice(NEIGHBOURHOODS.length);
   private wishes: readonly number[] = [];
   private harvested: Best | null = null;
-  /** Jobs taken out of a neighbourhood, on average. */
-  private size = 2;
-  /** The share of the others whose times may move. */
-  private freedom = 0.5;
+  /** Of neighbourhoods in which no choices are open for all jobs, and of those in which one kind is. */
+  private readonly plain: Reach = { size: 2, freedom: 0.5 };
+  private readonly loose: Record<(typeof KINDS)[number], Reach> = {
+    hands: { size: 1, freedom: 0.5 },
+    run: { size: 1, freedom: 0.5 },
+  };
 
   constructor(
     private readonly compiled: Compiled,
@@ -114,7 +122,7 @@ export class Attempt {
       !optimiser.isProven && engine.work < Math.min(until, work) && !shouldStop?.();
     for (let slice = SLICE; goesOn(work); slice *= LONGER) {
       let until = engine.work + NEAR_SHARE * slice;
-      while (goesOn(until) && this.size <= MOST_OUT * this.compiled.model.jobs.length) {
+      while (goesOn(until) && this.plain.size <= MOST_OUT * this.compiled.model.jobs.length) {
         if (!this.near()) return false;
       }
       until = engine.work + slice;
@@ -134,28 +142,21 @@ export class Attempt {
   private near(): boolean {
     const { judge, rng, optimiser } = this;
     const way = this.choice.next(rng);
-    const loose = rng.real() < LOOSE.share ? KINDS[rng.below(KINDS.length)]! : null;
-    const size = Math.max(1, Math.round(this.size * (loose === null ? 1 : LOOSE.size)));
+    const loose = rng.real() < LOOSE ? KINDS[rng.below(KINDS.length)]! : null;
+    const reach = loose === null ? this.plain : this.loose[loose];
+    const size = Math.max(1, Math.round(reach.size));
     const out = new Set(NEIGHBOURHOODS[way]!(judge.best, size, rng).jobs);
     const still = new Set<number>();
-    for (const { id } of this.compiled.model.jobs) if (!out.has(id) && rng.real() >= this.freedom) still.add(id);
-    const atoms = this.keeper.keep(judge.best, this.wishes, out, still, loose);
-    const found = optimiser.improveWithin(atoms, NEAR, judge.shouldStop);
-    this.choice.tried(way, found === 'solved');
-    if (loose === null) this.adapt(found);
-    return found !== 'solved' || this.harvest();
-  }
-
-  /** Neighbourhoods grow while they are gone through to their end. */
-  private adapt(found: Outcome['kind']): void {
-    if (found === 'stopped') {
-      this.size = Math.max(1.5, this.size * 0.95);
-      this.freedom = Math.max(0.05, this.freedom * 0.8);
-    }
-    if (found === 'refuted') {
-      this.size += 0.15;
-      this.freedom = Math.min(1, this.freedom + 0.03);
-    }
+    for (const { id } of this.compiled.model.jobs) if (!out.has(id) && rng.real() >= reach.freedom) still.add(id);
+    let found: Outcome['kind'];
+    do {
+      const atoms = this.keeper.keep(judge.best, this.wishes, out, still, loose);
+      found = optimiser.improveWithin(atoms, NEAR, judge.shouldStop);
+      this.choice.tried(way, found === 'solved');
+      adapt(reach, found);
+      if (found === 'solved' && !this.harvest()) return false;
+    } while (found === 'solved' && !optimiser.isProven);
+    return true;
   }
 
   private harvest(): boolean {
@@ -167,5 +168,17 @@ export class Attempt {
     optimiser.expect(this.below());
     this.guide();
     return true;
+  }
+}
+
+/** Neighbourhoods grow while they are gone through to their end. */
+function adapt(reach: Reach, found: Outcome['kind']): void {
+  if (found === 'stopped') {
+    reach.size = Math.max(1, reach.size * 0.95);
+    reach.freedom = Math.max(0.05, reach.freedom * 0.8);
+  }
+  if (found === 'refuted') {
+    reach.size += 0.15;
+    reach.freedom = Math.min(1, reach.freedom + 0.03);
   }
 }
