@@ -35,11 +35,11 @@ function workFor(effort: Effort, jobs: number): number {
 
 /** Up to so many dishes a meal is written as a program, solved and proven; of larger ones the program is too large for its worth. */
 const EXACT_JOBS = 20;
-/** What the first schedules of such a meal may take, in minutes of rows: enough for something to begin with. */
-const TO_BEGIN_WITH = { small: 1e5, large: 2e6 };
-const SMALL_MEAL = 10;
-/** Entries of the trail for the program. */
+/** What the first schedules of up to `FEW_JOBS` dishes may take, in minutes of rows; of more with the fourth power of their number. */
+const TO_BEGIN_WITH = 1e5;
+/** Entries of the trail for the program of up to `FEW_EXACT` dishes; of more with the square of their number. */
 const EXACT_WORK: Record<Effort, number> = { quick: 1e5, normal: 3e6, deep: 1e8 };
+const FEW_EXACT = 12;
 
 /** A handful of steps is tried until it is almost surely solved: this many rounds at normal effort, divided by the steps cubed. */
 const SMALL_ROUNDS = 400_000;
@@ -91,7 +91,8 @@ function exactlyBetter(compiled: Compiled, start: State, bound: number, options:
     ...(options.onProgress && { onProgress: options.onProgress }),
     ...(options.shouldStop && { shouldStop: options.shouldStop }),
   });
-  if (totalOf(costOf(start)) > bound + 0.005) exact.run(EXACT_WORK[options.effort]);
+  const size = Math.max(1, compiled.model.jobs.length / FEW_EXACT) ** 2;
+  if (totalOf(costOf(start)) > bound + 0.005) exact.run(EXACT_WORK[options.effort] * size);
   return exact;
 }
 
@@ -138,7 +139,7 @@ export function solve(problem: Problem, options: SolveOptions): Solved {
   if (first.unplaced.length > 0 && !many && cannotBeDone(problem, model)) return none([]);
   const exactly = options.work === undefined && model.jobs.length <= EXACT_JOBS;
   let found = first;
-  const little = TO_BEGIN_WITH[model.jobs.length <= SMALL_MEAL ? 'small' : 'large'];
+  const little = TO_BEGIN_WITH * Math.max(1, model.jobs.length / FEW_JOBS) ** 4;
   if (exactly) found = improve(Math.min(work, little), 0, first.state);
   // Whoever asks for much is never given less than what comes of the usual search.
   if (options.effort === 'deep' && options.work === undefined && !exactly) {

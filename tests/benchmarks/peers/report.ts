@@ -145,7 +145,8 @@ ${circumstances(about.load)}
 - CP-SAT: the npm package or-tools-wasm ${about.version}, which runs one thread here, for at most ${about.seconds} s a meal
 
 Both solve the same compiled meal for the same points, and both plans are judged by the audit. Ours is at normal effort with seed 1; times
-are by the clock, the first in a fresh process and the others the middle of five more: until its points were found, and until it ended. CP-SAT's times begin with the building of its program;
+are by the clock, the first in a fresh process and the others the middle of five more: until its points were found, and until it ended. Where nothing
+fits, found is when that is known, without the reasons and ways out, which CP-SAT does not look for. Its times begin with the building of its program;
 loading it is left out. It starts from nothing: it is given no plan of ours, and nothing is kept between runs. Its program is exact: first within
 limits (no course late, at most six runs of an appliance), which are widened until no plan beyond them can be better; where loads
 cannot keep their spots over time, that overlap is forbidden and the program solved again. "Bound" is proven by CP-SAT; it proved its result for ${proven} of ${rows.length} meals.
