@@ -18,7 +18,7 @@ import type { Left } from './left.js';
 /** Evenings that are drawn, the same for each new plan of a meal; fewer where many steps are left. */
 const EVENINGS = 24;
 const FEWEST = 4;
-const STEPS = 600;
+const STEPS = 1500;
 const SEED = 1;
 
 export interface Roomy {
