@@ -26,6 +26,8 @@ export class Rows implements Explainer {
   private queue = new Int32Array(0);
   private waiting = 0;
   private queued = new Uint8Array(0);
+  /** By term of the row that is being explained: its value then. */
+  private valuesThen = new Float64Array(0);
   /** All rows so far, of which the last are not yet in the arrays. */
   private readonly rows: Row[] = [];
   private indexed = -1;
@@ -94,6 +96,7 @@ export class Rows implements Explainer {
     this.heardFrom = from;
     this.queue = new Int32Array(count);
     this.queued = new Uint8Array(count);
+    this.valuesThen = new Float64Array(rows.reduce((most, { halves }) => Math.max(most, halves.length), 0));
     this.indexed = count;
   }
 
@@ -191,12 +194,18 @@ export class Rows implements Explainer {
       need -= factors[left]! * (1 - k);
     }
     let surplus = -need;
-    for (let t = first; t < end; t++) if (t !== left) surplus += factors[t]! * store.lowBefore(halves[t]!, entry);
+    const { valuesThen } = this;
+    for (let t = first; t < end; t++) {
+      if (t === left) continue;
+      const value = store.lowBefore(halves[t]!, entry);
+      valuesThen[t - first] = value;
+      surplus += factors[t]! * value;
+    }
     for (let t = first; t < end; t++) {
       if (t === left) continue;
       const h = halves[t]!;
       const factor = factors[t]!;
-      const now = store.lowBefore(h, entry);
+      const now = valuesThen[t - first]!;
       const base = store.base[h]!;
       if (now === base) continue;
       const whole = factor * (now - base);
