@@ -45,7 +45,9 @@ export function restOf(option: Option, parts: readonly Part[]): Option {
   const part = (): Duration => {
     if (duration.kind === 'range') return rangeLeft(option, parts);
     if (duration.kind === 'table') {
-      return { kind: 'table', columns: duration.columns.map((c) => ({ ...c, minutes: c.minutes * share })) };
+      // A share of whole minutes, so at each setting: between columns they would be rounded once, here they are twice.
+      const levels = option.settings.length > 0 ? option.settings : duration.columns.map(({ celsius }) => celsius);
+      return { kind: 'table', columns: levels.map((celsius) => ({ celsius, minutes: up(minutesOf(option, celsius)) })) };
     }
     return { kind: 'fixed', minutes: up(duration.minutes), low: up(duration.low), high: up(duration.high) };
   };
