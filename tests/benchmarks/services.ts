@@ -17,7 +17,7 @@ const { values } = parseArgs({
   options: { services: { type: 'string', default: '200' }, meal: { type: 'string' } },
 });
 const MEALS = ['one-grill-pork', 'one-grill-indoors', 'weeknight-three-burners', 'holiday-one-oven', 'clocks-change'];
-/** A service of it takes as long as ten or more of the others: fewer, from a plan made quickly, and none of what takes long. */
+/** A service of it takes as long as ten or more of the others: fewer, and none of what takes long. */
 const LARGE = 'wedding-supper';
 const SHARE = 0.3;
 const meals = values.meal === undefined ? [...MEALS, LARGE] : [values.meal];
@@ -74,7 +74,7 @@ function timed(name: string, problem: Problem, services: readonly Served[]): voi
 
 for (const name of meals) {
   const problem = readMealFile(`problems/${name}.yaml`);
-  const { plan, schedule } = solve(problem, { effort: name === LARGE ? 'quick' : 'normal', seed: 1 });
+  const { plan, schedule } = solve(problem, { effort: 'normal', seed: 1 });
   const first = plan!;
   const served = (from: PlanDocument, count: number, options: Omit<ServiceOptions, 'seed' | 'mishaps'>): Served[] =>
     seeds(count).map((seed) => serve(problem, from, { seed, mishaps: true, ...options }));

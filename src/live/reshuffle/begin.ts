@@ -13,6 +13,13 @@ import type { Left } from './left.js';
 import { type Untangled, untangled } from './untangle.js';
 
 /**
+ * Where the order of the plan cannot be put right, what has not begun comes so many minutes later beside what has: then it mostly can, by a few
+ * changes, and its times may be as good. So many changes are tried of each.
+ */
+const LATER = [3, 5, 8, 13];
+const TRIED_LATER = 200;
+
+/**
  * Schedules to begin with, those with everything in them first; each with its model, since those who end what has begun may be others. Where the
  * plan cannot be moved along as it is, an order that was put right may be worse than what comes of putting dishes back.
  */
@@ -24,10 +31,17 @@ export function beginWith(compiled: Compiled, left: Left, plan: PlanAsRead): Unt
 }
 
 function withoutClashes(compiled: Compiled, left: Left, plan: PlanAsRead): Untangled[] {
-  const clashing = heldUpWithClashes(compiled, left, plan);
+  const clashing = heldUpWithClashes(compiled, left, plan, 0);
   if (clashing === null) return [{ compiled, state: whatGoes(compiled, left, null) }];
   const better = untangled({ compiled, state: clashing });
-  if (holds(better.state)) return [better, { compiled, state: whatGoes(compiled, left, clashing) }];
+  const rest = (): Untangled => ({ compiled, state: whatGoes(compiled, left, clashing) });
+  if (holds(better.state)) return [better, rest()];
+  for (const later of LATER) {
+    const shifted = heldUpWithClashes(compiled, left, plan, later);
+    if (shifted === null) continue;
+    const next = untangled({ compiled, state: shifted }, TRIED_LATER);
+    if (holds(next.state)) return [next, rest()];
+  }
   return [{ ...better, state: whatGoes(better.compiled, left, better.state) }];
 }
 

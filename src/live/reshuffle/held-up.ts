@@ -14,16 +14,16 @@ import { CLASH } from './untangle.js';
 
 /** At its best times by what leaving the plan costs; null where its order cannot be kept, or something has no place in it. */
 export function heldUp(compiled: Compiled, left: Left, plan: PlanAsRead): State | null {
-  const found = inOrder(compiled, left, plan, Number.POSITIVE_INFINITY);
+  const found = inOrder(compiled, left, plan, Number.POSITIVE_INFINITY, 0);
   return found === null ? null : written(found.network, found.order.setting, found.order.hands, found.timeOf);
 }
 
 /**
  * The same where cooks, burners, boards or pans are wanted twice, for as few minutes as may be (`CLASH` points each); null where the order
- * cannot be kept in that way either.
+ * cannot be kept in that way either. The order is that of the plan with all that has not begun so many minutes later beside what has.
  */
-export function heldUpWithClashes(compiled: Compiled, left: Left, plan: PlanAsRead): State | null {
-  const found = inOrder(compiled, left, plan, CLASH);
+export function heldUpWithClashes(compiled: Compiled, left: Left, plan: PlanAsRead, later: number): State | null {
+  const found = inOrder(compiled, left, plan, CLASH, later);
   return found === null ? null : inTime(found.network, found.order.setting, found.order.hands, found.timeOf);
 }
 
@@ -34,8 +34,8 @@ interface Timed {
 }
 
 /** @param clash points for each minute for which anything is wanted twice. */
-function inOrder(compiled: Compiled, left: Left, plan: PlanAsRead, clash: number): Timed | null {
-  const known = plannedOrder(compiled, left, plan, clash < Number.POSITIVE_INFINITY);
+function inOrder(compiled: Compiled, left: Left, plan: PlanAsRead, clash: number, later: number): Timed | null {
+  const known = plannedOrder(compiled, left, plan, clash < Number.POSITIVE_INFINITY, later);
   if (known === null) return null;
   const { order, lengths } = known;
   const { settled } = compiled.model.progress!;
@@ -46,6 +46,11 @@ function inOrder(compiled: Compiled, left: Left, plan: PlanAsRead, clash: number
   orderRows(network, clash);
   const timeOf = network.solve();
   return timeOf === null ? null : { order, network, timeOf };
+}
+
+function shifted(row: Doing, by: number): Doing {
+  const hands = row.hands.map((hand) => ({ ...hand, start: hand.start + by, end: hand.end + by }));
+  return { ...row, start: row.start + by, end: row.end + by, hands };
 }
 
 /** An activity of the plan in force as it is to be; hands and units null where those of the plan cannot be. */
@@ -66,6 +71,7 @@ function plannedOrder(
   left: Left,
   plan: PlanAsRead,
   others: boolean,
+  later: number,
 ): { readonly order: State; readonly lengths: Int32Array } | null {
   const { model } = compiled;
   const { settled } = model.progress!;
@@ -83,7 +89,8 @@ function plannedOrder(
       order.minutes[id] = row.end - row.start;
       continue;
     }
-    const planned = asPlanned(model, id, row) ?? (others ? otherwise(model, id, row) : null);
+    const then = row === null ? null : shifted(row, later);
+    const planned = asPlanned(model, id, then) ?? (others ? otherwise(model, id, then) : null);
     if (planned === null) return null;
     lengths[id] = planned.minutes;
     if (planned.hands !== null && planned.units !== null) order.place(id, planned, planned.hands, planned.units);

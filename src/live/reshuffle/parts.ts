@@ -47,7 +47,10 @@ export function restOf(option: Option, parts: readonly Part[]): Option {
     if (duration.kind === 'table') {
       // A share of whole minutes, so at each setting: between columns they would be rounded once, here they are twice.
       const levels = option.settings.length > 0 ? option.settings : duration.columns.map(({ celsius }) => celsius);
-      return { kind: 'table', columns: levels.map((celsius) => ({ celsius, minutes: up(minutesOf(option, celsius)) })) };
+      return {
+        kind: 'table',
+        columns: levels.map((celsius) => ({ celsius, minutes: up(minutesOf(option, celsius)) })),
+      };
     }
     return { kind: 'fixed', minutes: up(duration.minutes), low: up(duration.low), high: up(duration.high) };
   };

@@ -23,10 +23,10 @@ export interface Untangled {
   readonly state: State;
 }
 
-/** @param given what is wanted twice in it costs `CLASH` points a minute. */
-export function untangled(given: Untangled): Untangled {
+/** @param given what is wanted twice in it costs `CLASH` points a minute; about `most` changes are tried. */
+export function untangled(given: Untangled, most = MOST_TRIED): Untangled {
   const begun = inTime(given);
-  return begun === null ? given : new Untangling().from(begun);
+  return begun === null ? given : new Untangling(most).from(begun);
 }
 
 /** An order in its best times. */
@@ -47,9 +47,11 @@ interface Tried {
 class Untangling {
   private tried = 0;
 
+  constructor(private readonly most: number) {}
+
   from(begun: Order): Untangled {
     let order = begun;
-    while (!holds(order.state) && this.tried < MOST_TRIED) {
+    while (!holds(order.state) && this.tried < this.most) {
       const next = this.better(order);
       if (next === null) break;
       order = next;
