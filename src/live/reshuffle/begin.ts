@@ -14,10 +14,10 @@ import { type Untangled, untangled } from './untangle.js';
 
 /**
  * Where the order of the plan cannot be put right, what has not begun comes so many minutes later beside what has: then it mostly can, by a few
- * changes, and its times may be as good. So many changes are tried of each.
+ * changes, and its times may be as good. So many changes are tried of each for each activity.
  */
 const LATER = [3, 5, 8, 13];
-const TRIED_LATER = 200;
+const TRIED_LATER = 2;
 
 /**
  * Schedules to begin with, those with everything in them first; each with its model, since those who end what has begun may be others. Where the

@@ -8,8 +8,8 @@ import { type Move, Reorder } from '../../solve/reorder.js';
 
 /** Points for each minute for which anything is wanted twice: more than what any delay saves by it. */
 export const CLASH = 1000;
-/** Changes that are tried; mostly one of the first is enough. */
-const MOST_TRIED = 1200;
+/** Changes that are tried for each activity; mostly one of the first is enough. */
+const MOST_TRIED = 11;
 /** Changes of one order that are tried before the best of them is made, where one of them helps. */
 const AT_ONCE = 20;
 /** Where none helps, so many are made that cost no more than so many points, each to see whether another helps then. */
@@ -23,10 +23,10 @@ export interface Untangled {
   readonly state: State;
 }
 
-/** @param given what is wanted twice in it costs `CLASH` points a minute; about `most` changes are tried. */
+/** @param given what is wanted twice in it costs `CLASH` points a minute; about `most` changes are tried for each activity. */
 export function untangled(given: Untangled, most = MOST_TRIED): Untangled {
   const begun = inTime(given);
-  return begun === null ? given : new Untangling(most).from(begun);
+  return begun === null ? given : new Untangling(most * given.compiled.model.activities.length).from(begun);
 }
 
 /** An order in its best times. */
