@@ -57,17 +57,22 @@ export const EARLY = 3;
 export function find(left: Left, known: PlanAsRead, before: number, happened: Happened, options: FindOptions): Found {
   const compiledOf = (some: Left, soft: boolean): Compiled =>
     compileLeft(some, known, happened, options.stability ?? STEADY, soft);
-  const begin = (soft: boolean): Start[] =>
-    beginWith(compiledOf(left, soft), left, known).map((each) => ({ ...each, soft }));
+  const begin = (overruns: boolean): Start[] =>
+    beginWith(compiledOf(left, overruns), left, known).map((each) => ({ ...each, soft: overruns }));
+  let soft: Start[] | null = null;
+  const softly = (): Start[] => {
+    soft ??= begin(true);
+    return soft;
+  };
   const starts = begin(false);
   // Where not all of the plan in force can be kept, a gap may be better overrun than dishes made much later.
   if (starts.length > 1 || !isWhole(starts[0]!)) {
     const whole = starts.find(isWhole);
     const least = whole === undefined ? Number.POSITIVE_INFINITY : priceOf(whole.state) - 1e-6;
-    starts.push(...begin(true).filter((start) => isWhole(start) && priceOf(start.state) < least));
+    starts.push(...softly().filter((start) => isWhole(start) && priceOf(start.state) < least));
   }
   let best = bestOf(starts, options);
-  if (best === null || best.found.unplaced.length > 0) best = bestOf(begin(true), options) ?? best;
+  if (best === null || best.found.unplaced.length > 0) best = bestOf(softly(), options) ?? best;
   if (best === null) throw new Error('what is left has no earliest times');
   const { start } = best;
   const { compiled } = start;
