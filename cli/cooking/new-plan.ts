@@ -12,6 +12,8 @@ export interface Question {
   readonly happened: Happened;
   /** By step under way, when it is expected to end by what was read. */
   readonly expected: ReadonlyMap<number, number>;
+  /** There is time: nothing has begun. */
+  readonly thorough: boolean;
 }
 
 export interface Answer {
@@ -35,8 +37,8 @@ const SEED = 1;
 /** Rules told of a plan that is not right. */
 const TOLD = 2;
 
-export function answerTo({ problem, plan, happened, expected }: Question): Answer {
-  const found = reshuffle(problem, plan, happened, { seed: SEED, expected });
+export function answerTo({ problem, plan, happened, expected, thorough }: Question): Answer {
+  const found = reshuffle(problem, plan, happened, { seed: SEED, expected, thorough });
   const { changes, say, leftOut, overrun, stay, twice } = found;
   const names = leftOut.map((dish) => problem.dishes[dish]!.name);
   if (found.plan === null) return { plan: null, changes, say, leftOut: names };

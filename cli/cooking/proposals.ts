@@ -66,6 +66,7 @@ export function proposalsFor(desk: Desk, atOnceFirst: boolean): Proposals {
     thinking = true;
     offered = null;
     planner.ask({
+      thorough: asItCame(),
       problem: day.problem,
       plan: day.plan,
       happened: happenedOf(day, now),
@@ -91,6 +92,16 @@ export function proposalsFor(desk: Desk, atOnceFirst: boolean): Proposals {
     known = facts;
     tell();
   });
+  /** Nothing has happened yet, and the plan is the one that was made beforehand. */
+  function asItCame(): boolean {
+    const { told, plans } = factsOf(desk);
+    return (
+      told === '' && plans <= 1 && desk.state().steps.every(({ start }) => start === null || start > desk.minute())
+    );
+  }
+  // It has no room for what may take longer.
+  if (asItCame()) ask();
+
   return {
     current: () => offered,
     thinking: () => thinking,
@@ -123,11 +134,13 @@ export function proposalsFor(desk: Desk, atOnceFirst: boolean): Proposals {
 }
 
 /** What has happened, and which plan is in force, as far as it is known again. */
-function factsOf(desk: Desk): { readonly told: string; readonly plan: number } {
+function factsOf(desk: Desk): { readonly told: string; readonly plan: number; readonly plans: number } {
   const entries = desk.inForce();
+  const plans = entries.filter(({ kind }) => kind === 'plan');
   return {
     told: entries.flatMap(({ kind, seq }) => (QUIET.has(kind) ? [] : [seq])).join(),
-    plan: entries.findLast(({ kind }) => kind === 'plan')?.seq ?? 0,
+    plan: plans.at(-1)?.seq ?? 0,
+    plans: plans.length,
   };
 }
 

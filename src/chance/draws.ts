@@ -2,6 +2,7 @@
  * How minutes are drawn. A spread is two halves of normal distributions that meet at `likely`, which is the median: as often longer as
  * shorter. `low` and `high` lie `deviations` standard deviations of their half away from it.
  */
+import { erfc } from '../heat/error-function.js';
 import { Rng } from '../kernel/rng.js';
 
 /** Standard deviations to the ends of a spread that a cook writes: one evening in ten takes less than `low`, one in ten more than `high`. */
@@ -23,6 +24,23 @@ export function minutesAt({ low, likely, high, deviations }: Spread, z: number):
   const side = z < 0 ? likely - low : high - likely;
   return Math.max(Math.min(likely, LEAST), likely + (z * side) / deviations);
 }
+
+/** What has lasted longer by so many standard deviations was forgotten, perhaps: its spread says no more than there. */
+const FAR = 3;
+
+/** The same of what has lasted so many minutes already and is not over: as much further among what it may take from there on. */
+export function minutesBeyond(spread: Spread, been: number, z: number): number {
+  const { low, likely, high, deviations } = spread;
+  const far = likely + (FAR * (high - likely)) / deviations;
+  if (been > far) return been - far + minutesBeyond(spread, far, z);
+  const side = been < likely ? likely - low : high - likely;
+  if (side <= 0) return Math.max(been, minutesAt(spread, z));
+  const since = ((been - likely) * deviations) / side;
+  return Math.max(been, minutesAt(spread, -normalQuantile(above(since) * above(z))));
+}
+
+/** How often a normal deviate is greater. */
+const above = (z: number): number => erfc(z / Math.SQRT2) / 2;
 
 /**
  * Standard normal deviates, stratified: one in each of `count` parts of equal chance, in an order of the seed and the key alone, so that

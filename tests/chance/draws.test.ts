@@ -1,5 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { deviates, minutesAt, normalQuantile, type Spread, WRITTEN_DEVIATIONS } from '../../src/chance/draws.js';
+import {
+  deviates,
+  minutesAt,
+  minutesBeyond,
+  normalQuantile,
+  type Spread,
+  WRITTEN_DEVIATIONS,
+} from '../../src/chance/draws.js';
 import { inverseErfc } from '../../src/heat/error-function.js';
 
 describe('the normal quantile', () => {
@@ -61,5 +68,27 @@ describe('minutes', () => {
 
   it('are never less than one', () => {
     expect(minutesAt({ ...spread, low: 2 }, -9)).toBe(1);
+  });
+});
+
+describe('minutes of what goes on', () => {
+  const spread: Spread = { low: 16, likely: 20, high: 30, deviations: WRITTEN_DEVIATIONS };
+
+  it.each([0, 14, 20, 24, 35])('are those of the evenings on which it is not over after %i', (been) => {
+    const all = Array.from(deviates(200_000, 1, 1), (z) => minutesAt(spread, z));
+    const longer = all.filter((minutes) => minutes > been).sort((a, b) => a - b);
+    for (const p of [0.1, 0.5, 0.9]) {
+      const expected = longer[Math.floor(p * longer.length)]!;
+      expect(Math.abs(minutesBeyond(spread, been, normalQuantile(p)) - expected)).toBeLessThan(0.3);
+    }
+  });
+
+  it('are no less than it has been, and more where that says much', () => {
+    expect(minutesBeyond({ low: 20, likely: 20, high: 20, deviations: 1 }, 12, 0)).toBe(20);
+    expect(minutesBeyond({ low: 20, likely: 20, high: 20, deviations: 1 }, 25, 0)).toBe(25);
+    expect(minutesBeyond({ low: 20, likely: 20, high: 24, deviations: 1 }, 12, 1)).toBe(24);
+    // Of what was forgotten nothing is known but that it is not over.
+    expect(minutesBeyond(spread, 10_000, 0)).toBeGreaterThan(10_000);
+    expect(minutesBeyond(spread, 10_000, 3)).toBeLessThan(10_030);
   });
 });

@@ -33,7 +33,13 @@ function service(rehearsal: Rehearsal, anew: boolean): Service {
     const { steps } = standingAt(day, now);
     if (!anew || now - planned < 3 || !steps.some(({ late }) => late >= 3)) continue;
     planned = now;
-    const { plan, say } = answerTo({ problem, plan: day.plan!, happened: happenedOf(day, now), expected: new Map() });
+    const { plan, say } = answerTo({
+      problem,
+      plan: day.plan!,
+      happened: happenedOf(day, now),
+      expected: new Map(),
+      thorough: false,
+    });
     expect(plan, say.join(' ')).not.toBeNull();
     teller.must(clock, { kind: 'plan', plan: kept(plan!), say: [...say] });
     plans += 1;

@@ -4,7 +4,7 @@ import type { Happened } from '../../src/live/happened.js';
 import { reshuffle } from '../../src/live/reshuffle/reshuffle.js';
 import { minuteAt } from '../../src/problem/hours.js';
 import { solve } from '../../src/solve/solve.js';
-import { readMeal } from '../support/read-meal.js';
+import { readMeal, readMealFile } from '../support/read-meal.js';
 import { faultsOf } from '../support/services.js';
 
 /** A pan of beans that may take five minutes longer or not, with points a minute for landing late and for waiting. */
@@ -60,5 +60,32 @@ describe('room for what may take longer', () => {
     expect(none.minutes).toBe(0);
     expect(none.say).not.toContain('kept free');
     expect(roomIn(60, 6).say).toContain('some minutes are kept free for what may take longer');
+  });
+});
+
+describe('the plan with which the day begins', () => {
+  const problem = readMealFile('problems/one-grill-pork.yaml');
+  const plan = solve(problem, { effort: 'quick', seed: 1 }).plan!;
+  const none = { steps: new Map(), readings: [], losses: [], gone: new Map(), dropped: new Set<number>() };
+  const happened: Happened = { ...none, now: 0, serve: problem.serve };
+  const begun = reshuffle(problem, plan, happened, { seed: 1, thorough: true });
+
+  it('is looked for with more care than one that is waited for, has room and says so', () => {
+    const usual = reshuffle(problem, plan, happened, { seed: 1 });
+    expect(faultsOf(problem, begun, happened, new Map())).toEqual([]);
+    expect(begun.expected!).toBeLessThanOrEqual(usual.expected!);
+    expect(begun.say[0]).toBe('Some minutes are kept free for what may take longer.');
+    // What changes is told against the plan that everybody knows, however many came between.
+    for (const { dish, step, kind, from } of begun.changes) {
+      const row = plan.steps.find((each) => each.dish === dish && each.step === step);
+      if (kind === 'start') expect(row!.start).toBe(from);
+    }
+  });
+
+  it('is kept, as long as all goes as planned', () => {
+    const again = reshuffle(problem, begun.plan!, happened, { seed: 1 });
+    const startsIn = (made: typeof begun): string[] => made.plan!.steps.map(({ start }) => start);
+    expect(again.expected!).toBeLessThanOrEqual(begun.expected! + 0.02);
+    expect(startsIn(again)).toEqual(startsIn(begun));
   });
 });

@@ -26,6 +26,7 @@ describe('a service with a new plan whenever the evening goes otherwise', () => 
       seed: 2,
       anew: true,
       mishaps: true,
+      opened: false,
       onPlan: (_, happened, made, expected) => {
         const isTold = made.say.some((say) => /^Signe stays until 23:3\d\.$/.test(say));
         const inHours = faultsOf(problem, { ...made, stay: 0 }, happened, expected);
@@ -45,6 +46,7 @@ describe('a service with a new plan whenever the evening goes otherwise', () => 
       seed: 4,
       anew: true,
       mishaps: true,
+      opened: false,
       onPlan: (_, happened, made, expected) => {
         const silent = faultsOf(problem, { ...made, twice: [] }, happened, expected);
         expect(silent.length > 0).toBe(made.twice.length > 0);

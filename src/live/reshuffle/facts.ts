@@ -1,6 +1,8 @@
 /** What is settled of each step: how it was done, or how it goes on. */
+import { minutesBeyond } from '../../chance/draws.js';
 import type { Option, Problem, Step } from '../../problem/problem.js';
 import type { Begun, Happened } from '../happened.js';
+import { spreadOf } from '../spread.js';
 import { type Doing, minutesOf, type PlanAsRead } from './doing.js';
 import { elsewhere } from './elsewhere.js';
 
@@ -58,7 +60,7 @@ function factOf(
   const end = as.end ?? Math.max(as.start, expected ?? as.start + minutes, free ? now : 0);
   const doing: Doing = {
     start: as.start,
-    end: as.end === null && end <= now && !free ? now + overrun(option, now - as.start) : end,
+    end: as.end === null && end <= now && !free ? as.start + longer(option, celsius, now - as.start) : end,
     option,
     celsius,
     burners: samePlace ? planned.burners : [],
@@ -88,11 +90,10 @@ const celsiusOf = (option: Option, planned: Doing | null): number | null => {
   return settings[Math.floor(settings.length / 2)] ?? null;
 };
 
-/** Minutes more for what should be done by now: a share of its spread, or of its length where it has none. */
-function overrun({ duration }: Option, been: number): number {
-  const spread =
-    duration.kind === 'fixed' && duration.high > duration.minutes ? duration.high - duration.minutes : been / 10;
-  return Math.min(10, Math.max(1, Math.ceil(spread / 3)));
+/** Minutes that are to be expected of what should be done by now. */
+function longer(option: Option, celsius: number | null, been: number): number {
+  if (option.duration.kind === 'range') return been + 1;
+  return Math.max(been + 1, Math.round(minutesBeyond(spreadOf(option, celsius), been, 0)));
 }
 
 /** What was not said to have begun, though something that comes after it has, was done before: as planned, as far as there was time. */

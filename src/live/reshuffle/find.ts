@@ -13,6 +13,7 @@ import type { Happened } from '../happened.js';
 import { beginWith } from './begin.js';
 import type { PlanAsRead } from './doing.js';
 import type { Expected } from './facts.js';
+import { heldUpSteadily } from './held-up.js';
 import type { Left } from './left.js';
 import { compileLeft, STEADY, type Stability } from './progress.js';
 import { lengthened, withRoom } from './room.js';
@@ -23,6 +24,10 @@ export interface FindOptions extends Expected {
   readonly stability?: Stability;
   /** Minutes of rows that may be filled, the measure of effort; absent: what a cook does not notice. */
   readonly work?: number | undefined;
+  /** So many times that. */
+  readonly times?: number;
+  /** Orders are also looked for in which unsure steps take so many deviations longer. */
+  readonly longer?: readonly number[];
 }
 
 export interface Found {
@@ -48,7 +53,7 @@ const LATER = 3;
 const MUCH_MORE = 16;
 const MORE = 4;
 /** Orders are also looked for in which unsure steps take so many deviations longer, with a share of the work. */
-const LONGER = 0.8;
+const LONGER = [0.8];
 const ASIDE = 0.5;
 /** Minutes from which on a step counts as early. */
 export const EARLY = 3;
@@ -83,11 +88,13 @@ export function find(left: Left, known: PlanAsRead, before: number, happened: Ha
   if (more > 0) found = searched(compiled, found.state, { ...options, seed }, more) ?? found;
   if (found.unplaced.length > 0) return found;
   const orders = [found.state];
-  if (isWhole(start)) orders.push(start.state);
-  const long = lengthened(left, LONGER);
-  const slow = beginWith(withHandsOf(compiledOf(long, start.soft), compiled), long, known)[0]!;
-  const aside = searched(slow.compiled, slow.state, options, ASIDE);
-  if (aside !== null && aside.unplaced.length === 0) orders.push(asOrder(compiled.model, aside.state));
+  if (isWhole(start)) orders.push(heldUpSteadily(compiled, left, known) ?? start.state);
+  for (const deviations of options.longer ?? LONGER) {
+    const long = lengthened(left, deviations);
+    const slow = beginWith(withHandsOf(compiledOf(long, start.soft), compiled), long, known)[0]!;
+    const aside = searched(slow.compiled, slow.state, options, ASIDE);
+    if (aside !== null && aside.unplaced.length === 0) orders.push(asOrder(compiled.model, aside.state));
+  }
   const roomy = orders.flatMap((order) => withRoom(compiled, left, order, options, happened.now) ?? []);
   const least = Math.min(...roomy.map(({ price }) => price));
   const chosen = roomy.find(({ price }) => price < least + 1e-6);
@@ -140,14 +147,14 @@ function isLater({ compiled, state, unplaced }: Found, before: number): boolean 
 }
 
 /** Null where what is left has no earliest times. */
-function searched(compiled: Compiled, start: State, { seed, work }: FindOptions, share: number): Found | null {
+function searched(compiled: Compiled, start: State, { seed, work, times }: FindOptions, share: number): Found | null {
   const { model } = compiled;
   const earliest = earliestStarts(model);
   if (earliest === null) return null;
   const open = model.activities.filter(({ id }) => model.progress!.settled[id]! === null).length;
   const { state, cost, unplaced, rounds } = search(model, {
     seed,
-    work: share * (work ?? Math.min(MOST_WORK, WORK_EACH * open)),
+    work: share * (times ?? 1) * (work ?? Math.min(MOST_WORK, WORK_EACH * open)),
     earliest,
     paths: pathsOf(model),
     start,

@@ -1,4 +1,5 @@
 /** The schedule that comes of the plan in force when its order, places and hands are kept and what is held up moves along. */
+import { asOrder } from '../../chance/orders.js';
 import { type ActivityMode, type Model, stretchesOf } from '../../kernel/model.js';
 import { State } from '../../kernel/state.js';
 import type { Compiled } from '../../solve/compile.js';
@@ -12,10 +13,24 @@ import { handsOrBusy, type Span } from './free-hands.js';
 import type { Left } from './left.js';
 import { CLASH } from './untangle.js';
 
+/** How many times as much as otherwise it counts to leave the plan's times, where nothing else matters. */
+const STEADILY = 1000;
+
 /** At its best times by what leaving the plan costs; null where its order cannot be kept, or something has no place in it. */
 export function heldUp(compiled: Compiled, left: Left, plan: PlanAsRead): State | null {
   const found = inOrder(compiled, left, plan, Number.POSITIVE_INFINITY, 0);
   return found === null ? null : written(found.network, found.order.setting, found.order.hands, found.timeOf);
+}
+
+/** The same at times as near to those of the plan as can be, with whatever room it has. */
+export function heldUpSteadily(compiled: Compiled, left: Left, plan: PlanAsRead): State | null {
+  const { model } = compiled;
+  const progress = model.progress!;
+  const wishes = progress.wishes.map((own) =>
+    own.map((wish) => ({ ...wish, before: STEADILY * wish.before, after: STEADILY * wish.after })),
+  );
+  const steady = heldUp({ ...compiled, model: { ...model, progress: { ...progress, wishes } } }, left, plan);
+  return steady === null ? null : asOrder(model, steady);
 }
 
 /**

@@ -4,7 +4,7 @@
  */
 import { latenessOn } from '../../chance/chances.js';
 import { cushionTiming } from '../../chance/cushion-timing.js';
-import { deviates, minutesAt, type Spread } from '../../chance/draws.js';
+import { deviates, minutesAt, minutesBeyond, type Spread } from '../../chance/draws.js';
 import { longer } from '../../chance/orders.js';
 import { priceOf } from '../../kernel/cost.js';
 import { holds } from '../../kernel/holds.js';
@@ -18,7 +18,7 @@ import type { Left } from './left.js';
 /** Evenings that are drawn, the same for each new plan of a meal; fewer where many steps are left. */
 const EVENINGS = 24;
 const FEWEST = 4;
-const STEPS = 1500;
+const STEPS = 6000;
 const SEED = 1;
 
 export interface Roomy {
@@ -27,7 +27,7 @@ export interface Roomy {
   readonly price: number;
 }
 
-/** The same order with room, or as it is where it has no such times; null where it has none. */
+/** The same order with room, or as it is where that is better; null where it has no times. */
 export function withRoom(
   compiled: Compiled,
   left: Left,
@@ -44,19 +44,24 @@ export function withRoom(
     // What a reading tells is as good as sure.
     const spread = fact !== null && (fact.ended || expected?.has(origin)) ? null : spreadIn(compiled, left, order, id);
     if (spread === null) continue;
-    // What is under way lasts some time yet.
-    const least = fact === null ? 1 : now + 1 - fact.doing.start;
+    const been = fact === null ? 0 : now - fact.doing.start;
+    const drawn = (z: number): number => (fact === null ? minutesAt(spread, z) : minutesBeyond(spread, been, z));
     rows.set(
       id,
-      deviates(count, SEED, origin).map((z) => Math.max(least, Math.round(minutesAt(spread, z)))),
+      deviates(count, SEED, origin).map((z) => Math.max(been + 1, Math.round(drawn(z)))),
     );
   }
   const days = Array.from({ length: count }, (_, k) => new Map([...rows].map(([id, row]) => [id, row[k]!])));
-  const state = cushionTiming(compiled, order, { days, within: 0, rate: model.rates.late }) ?? order;
-  if (state === order && !isInTime(order)) return null;
-  const planned = Math.max(0, ...model.groups.map((group, g) => state.landing(g) - group.due));
-  const late = latenessOn({ compiled, state }, rows, count).reduce((sum, one) => sum + Math.max(0, one - planned), 0);
-  return { state, price: priceOf(state) + (model.rates.late * late) / count };
+  const priced = (state: State): Roomy => {
+    const planned = Math.max(0, ...model.groups.map((group, g) => state.landing(g) - group.due));
+    const late = latenessOn({ compiled, state }, rows, count).reduce((sum, one) => sum + Math.max(0, one - planned), 0);
+    return { state, price: priceOf(state) + (model.rates.late * late) / count };
+  };
+  const roomy = cushionTiming(compiled, order, { days, within: 0, rate: model.rates.late });
+  const found = roomy === null ? [] : [priced(roomy)];
+  // What has room already may have it in a better way than one that is reckoned on so few evenings.
+  if (isInTime(order)) found.push(priced(order));
+  return found.sort((one, two) => one.price - two.price)[0] ?? null;
 }
 
 /** Whether an order is a schedule too, with the minutes that its steps take. */
