@@ -66,7 +66,7 @@ export function proposalsFor(desk: Desk, atOnceFirst: boolean): Proposals {
     thinking = true;
     offered = null;
     planner.ask({
-      thorough: asItCame(),
+      thorough: factsOf(desk).told === '' && hasTime(desk),
       problem: day.problem,
       plan: day.plan,
       happened: happenedOf(day, now),
@@ -92,15 +92,8 @@ export function proposalsFor(desk: Desk, atOnceFirst: boolean): Proposals {
     known = facts;
     tell();
   });
-  /** Nothing has happened yet, and the plan is the one that was made beforehand. */
-  function asItCame(): boolean {
-    const { told, plans } = factsOf(desk);
-    return (
-      told === '' && plans <= 1 && desk.state().steps.every(({ start }) => start === null || start > desk.minute())
-    );
-  }
-  // It has no room for what may take longer.
-  if (asItCame()) ask();
+  // A plan that was made beforehand has no room for what may take longer.
+  if (factsOf(desk).plans <= 1) ask();
 
   return {
     current: () => offered,
@@ -146,6 +139,10 @@ function factsOf(desk: Desk): { readonly told: string; readonly plan: number; re
 
 const runsLate = (desk: Desk): boolean =>
   desk.state().steps.some(({ standing, late }) => standing !== 'dropped' && late >= LATE);
+
+/** Nothing should have begun by now. */
+const hasTime = (desk: Desk): boolean =>
+  desk.state().steps.every(({ start }) => start === null || start > desk.minute());
 
 /** A step under way that ends some minutes sooner or later, and nothing else, is no new plan. */
 const isWorthSaying = ({ plan, changes, leftOut }: Answer): boolean =>

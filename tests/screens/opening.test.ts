@@ -57,11 +57,14 @@ describe('a day that is opened before anything has begun', () => {
 });
 
 describe('a day that has begun', () => {
-  it('is not planned anew for being looked at', () => {
-    const late = deskAt('18:30');
-    expect(proposalsOf(late).thinking()).toBe(false);
-    const begun = deskAt('13:00');
-    begun.desk.note([{ kind: 'started', step: 'Roots/cut' }], 0);
-    expect(proposalsOf(begun).thinking()).toBe(false);
+  it('has room for what is left of it, where its plan was made beforehand', async () => {
+    const one = deskAt('17:00');
+    one.desk.note([{ kind: 'started', step: 'Roast loin/tie' }], 0);
+    const proposals = proposalsOf(one);
+    expect(proposals.thinking()).toBe(true);
+    await answered(proposals);
+    expect(proposals.current()!.say.join(' ')).toContain('minutes are kept free');
+    proposals.take();
+    expect(proposalsOf(one).thinking()).toBe(false);
   });
 });
