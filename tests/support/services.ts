@@ -38,7 +38,7 @@ export interface Served {
 /** The day is opened so many minutes before anything begins: what was planned beforehand is given room. */
 const OPENS = 60;
 
-/** Minutes beyond the serving time after which a service counts as failed. */
+/** Minutes beyond the time of the last course after which a service counts as failed. */
 const PATIENCE = 180;
 
 export function eveningOf(problem: Problem, plan: PlanDocument, seed: number, mishaps: boolean): Evening {
@@ -82,7 +82,7 @@ export function serve(problem: Problem, first: PlanDocument, options: ServiceOpt
   const begins = (): number => Math.min(...read.steps.flatMap((rows) => rows.map((row) => row.start)));
   const opening = options.anew && options.opened !== false ? planAnew(Math.max(0, begins() - OPENS), true).ms : 0;
   let now = begins();
-  const end = problem.serve + PATIENCE;
+  const end = problem.serve + Math.max(0, ...problem.courses.map((course) => course.at)) + PATIENCE;
   for (; now <= end && !kitchen.isOver(); now++) {
     const told = kitchen.minute(read, now);
     if (!options.anew) continue;

@@ -8,13 +8,14 @@ import { MachineView } from '../../solve/own-cost.js';
 import { storeJob } from '../../solve/storage.js';
 import type { Doing, PlanAsRead } from './doing.js';
 import { handsAsPlanned } from './free-hands.js';
-import { heldUp, heldUpWithClashes } from './held-up.js';
+import { heldUp, heldUpInTurn, heldUpWithClashes } from './held-up.js';
 import type { Left } from './left.js';
 import { type Untangled, untangled } from './untangle.js';
 
 /**
  * Where the order of the plan cannot be put right, what has not begun comes so many minutes later beside what has: then it mostly can, by a few
- * changes, and its times may be as good. So many changes are tried of each for each activity.
+ * changes, and its times may be as good. Where hands are missing for much of the meal, each step comes when somebody has hands for it instead. So
+ * many changes are tried of each for each activity.
  */
 const LATER = [3, 5, 8, 13];
 const TRIED_LATER = 2;
@@ -36,13 +37,27 @@ function withoutClashes(compiled: Compiled, left: Left, plan: PlanAsRead): Untan
   const better = untangled({ compiled, state: clashing });
   const rest = (): Untangled => ({ compiled, state: whatGoes(compiled, left, clashing) });
   if (holds(better.state)) return [better, rest()];
-  for (const later of LATER) {
-    const shifted = heldUpWithClashes(compiled, left, plan, later);
-    if (shifted === null) continue;
-    const next = untangled({ compiled, state: shifted }, TRIED_LATER);
-    if (holds(next.state)) return [next, rest()];
-  }
+  const others = [shiftedToHold(compiled, left, plan), inTurnToHold(compiled, left, plan)].flatMap((one) => one ?? []);
+  if (others.length > 0) return [...others, rest()];
   return [{ ...better, state: whatGoes(better.compiled, left, better.state) }];
+}
+
+/** With what has not begun some minutes later beside what has; null where that does not help. */
+function shiftedToHold(compiled: Compiled, left: Left, plan: PlanAsRead): Untangled | null {
+  for (const later of LATER) {
+    const next = mended(compiled, heldUpWithClashes(compiled, left, plan, later));
+    if (next !== null) return next;
+  }
+  return null;
+}
+
+/** With each step when somebody has hands for it; null where that does not help. */
+const inTurnToHold = (compiled: Compiled, left: Left, plan: PlanAsRead): Untangled | null =>
+  mended(compiled, heldUpInTurn(compiled, left, plan));
+
+function mended(compiled: Compiled, state: State | null): Untangled | null {
+  const next = state === null ? null : untangled({ compiled, state }, TRIED_LATER);
+  return next !== null && holds(next.state) ? next : null;
 }
 
 /** The jobs that go with what has begun and with those before them, as in `near`, where that is known, else as planned. */

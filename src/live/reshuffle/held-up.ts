@@ -10,6 +10,7 @@ import { type NodeMoment, TimingNetwork } from '../../solve/timing-network.js';
 import { mealRows } from '../../solve/timing-rows.js';
 import type { Doing, PlanAsRead } from './doing.js';
 import { handsOrBusy, type Span } from './free-hands.js';
+import { inTurn, type Turn } from './in-turn.js';
 import type { Left } from './left.js';
 import { CLASH } from './untangle.js';
 
@@ -42,6 +43,51 @@ export function heldUpWithClashes(compiled: Compiled, left: Left, plan: PlanAsRe
   return found === null ? null : inTime(found.network, found.order.setting, found.order.hands, found.timeOf);
 }
 
+/**
+ * The same with each step when somebody has hands for it: in an order that may be another than the plan's. For when a cook has left.
+ */
+export function heldUpInTurn(compiled: Compiled, left: Left, plan: PlanAsRead): State | null {
+  const known = inTurnOrder(compiled, left, plan);
+  const found = known === null ? null : timedIn(compiled, known, CLASH);
+  return found === null ? null : inTime(found.network, found.order.setting, found.order.hands, found.timeOf);
+}
+
+function inTurnOrder(compiled: Compiled, left: Left, plan: PlanAsRead): Ordered | null {
+  const { model } = compiled;
+  const { settled } = model.progress!;
+  const order = new State(model);
+  const lengths = new Int32Array(model.activities.length);
+  const planned: Turn[] = [];
+  for (const { id } of model.activities) {
+    const as = settled[id]!;
+    if (as !== null) {
+      lengths[id] = as.minutes;
+      continue;
+    }
+    const row = plannedOf(left, plan, id);
+    const known = asPlanned(model, id, row) ?? otherwise(model, id, row);
+    if (known === null) return null;
+    const hands = row?.hands.map((hand) => hand.cook) ?? null;
+    planned.push({
+      ...known,
+      start: Math.max(known.start, model.progress!.earliest[id]!),
+      hands: known.hands ?? hands,
+    });
+  }
+  const turns = inTurn(model, planned);
+  if (turns === null) return null;
+  for (const turn of turns) {
+    lengths[turn.id] = turn.minutes;
+    order.place(turn.id, turn, turn.hands!, turn.units!);
+  }
+  return { order, lengths };
+}
+
+interface Ordered {
+  readonly order: State;
+  readonly lengths: Int32Array;
+}
+
 interface Timed {
   readonly order: State;
   readonly network: TimingNetwork;
@@ -51,8 +97,10 @@ interface Timed {
 /** @param clash points for each minute for which anything is wanted twice. */
 function inOrder(compiled: Compiled, left: Left, plan: PlanAsRead, clash: number, later: number): Timed | null {
   const known = plannedOrder(compiled, left, plan, clash < Number.POSITIVE_INFINITY, later);
-  if (known === null) return null;
-  const { order, lengths } = known;
+  return known === null ? null : timedIn(compiled, known, clash);
+}
+
+function timedIn(compiled: Compiled, { order, lengths }: Ordered, clash: number): Timed | null {
   const { settled } = compiled.model.progress!;
   const begun = (a: number): number => settled[a]?.start ?? Number.POSITIVE_INFINITY;
   const runs = timingRuns(order).map((run) => ({ ...run, from: Math.min(run.from, ...run.members.map(begun)) }));
