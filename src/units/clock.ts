@@ -103,8 +103,23 @@ const addMinutes = (local: LocalTime, minutes: number): LocalTime => fieldsOf(ne
 /** The same time of day, some days later or earlier. */
 export const addDays = (local: LocalTime, days: number): LocalTime => addMinutes(local, days * 1440);
 
+/** By zone and instant: what is told of a plan, again and again, is of the same few hundred minutes, and each costs more than all else that is told. */
+const offsets = new Map<string, Map<number, number>>();
+const MOST_KNOWN = 20_000;
+
 /** Minutes by which the zone's clocks are ahead of UTC at an instant. */
-export const offsetAt = (instant: number, zone: string): number => IANAZone.create(zone).offset(instant);
+export function offsetAt(instant: number, zone: string): number {
+  let known = offsets.get(zone);
+  if (known === undefined || known.size > MOST_KNOWN) {
+    known = new Map();
+    offsets.set(zone, known);
+  }
+  const found = known.get(instant);
+  if (found !== undefined) return found;
+  const offset = IANAZone.create(zone).offset(instant);
+  known.set(instant, offset);
+  return offset;
+}
 
 /** A Date whose UTC is what the zone's wall shows: a plan has many times, and each costs a DateTime far more. */
 const onWall = (instant: number, zone: string): Date => new Date(instant + offsetAt(instant, zone) * MINUTE);
