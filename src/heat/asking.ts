@@ -2,10 +2,11 @@
 import type { Duration, Forecast, Option, OptionAsRead, ProblemAsRead, StepAsRead } from '../problem/problem.js';
 import { restAfter } from '../problem/rests.js';
 import { showTemperature, showTemperatureSpan } from '../units/show.js';
+import { answersKept } from './answered.js';
 import { aroundStep } from './around.js';
 import { columnsOf } from './columns.js';
 import type { Joint } from './joint.js';
-import { type Answer, answersTo, type Question } from './roast.js';
+import type { Answer, Question } from './roast.js';
 import type { Setting } from './setting.js';
 import { legsOf, likelyStays, restUntil, wayThrough, wayTo } from './way.js';
 
@@ -45,7 +46,7 @@ export function answeredOption(
   if (around(burner ? null : settings[0]!) === null)
     return unknown('how long this takes', burner ? '{ place: burner, minutes: 20 min }' : 'minutes: ...');
   const celsius = burner ? [0] : settings;
-  const found = answersCached({
+  const found = answersKept({
     joint,
     before,
     heat: (at) => around(burner ? null : at)!,
@@ -107,19 +108,4 @@ function restOf(problem: ProblemAsRead, step: StepAsRead, option: OptionAsRead):
   if (rest === undefined || rest.around === null) return { moving: 0, rest: null };
   const end = restUntil(rest, stays[way.indexOf(id!) + 1]?.start ?? rest.end);
   return { moving: rest.start - off.end, rest: { around: rest.around, minutes: end - rest.start } };
-}
-
-const known = new Map<string, readonly Answer[]>();
-
-/** The same question is put once in a process: meals are read anew and solved again, and pieces are alike. */
-function answersCached(question: Question): readonly Answer[] {
-  const { joint, before, heat, celsius, goal, moving, rest } = question;
-  const { food, ...sizes } = joint;
-  const key = JSON.stringify([food.name, sizes, before, celsius.map(heat), goal, moving, rest]);
-  let answers = known.get(key);
-  if (answers === undefined) {
-    answers = answersTo(question);
-    known.set(key, answers);
-  }
-  return answers;
 }

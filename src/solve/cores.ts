@@ -1,8 +1,9 @@
 /** What the pieces of a finished plan do: where each is pulled, how far it rises, and within which minutes it is done. Minutes, °C. */
+import { answersKept } from '../heat/answered.js';
 import { aroundHold, aroundStep } from '../heat/around.js';
 import type { Joint } from '../heat/joint.js';
 import { jointOf } from '../heat/piece-joint.js';
-import { type Answer, answersTo, historyOf } from '../heat/roast.js';
+import { type Answer, historyOf } from '../heat/roast.js';
 import { slowCourse } from '../heat/slow.js';
 import { endingAt, knownOf, leastOf, legsOf, restUntil, type Stay, wayThrough, wayUncut } from '../heat/way.js';
 import { HEAT_WORKS, type Option, type Problem } from '../problem/problem.js';
@@ -152,7 +153,7 @@ function answerFor(
   const until = rest ? restUntil(rest, stays[at + 1]?.start ?? lands[steps[way[k]!]!.dish]!) : end;
   const moving = rest ? rest.start - end : 0;
   const ask = (pulled: number): Answer | undefined =>
-    answersTo({
+    answersKept({
       joint,
       before,
       heat: () => heat,
