@@ -75,6 +75,7 @@ describe('the plan with which the day begins', () => {
     expect(faultsOf(problem, begun, happened, new Map())).toEqual([]);
     expect(begun.expected!).toBeLessThanOrEqual(usual.expected!);
     expect(begun.say[0]).toBe('Some minutes are kept free for what may take longer.');
+    expect(begun.say[1]).toMatch(/^The first step is at \d\d:\d\d, \d+ min earlier; .*more changes\.$/);
     // What changes is told against the plan that everybody knows, however many came between.
     for (const { dish, step, kind, from } of begun.changes) {
       const row = plan.steps.find((each) => each.dish === dish && each.step === step);
@@ -82,10 +83,10 @@ describe('the plan with which the day begins', () => {
     }
   });
 
-  it('is kept, as long as all goes as planned', () => {
+  it('is kept, as long as all goes as planned, or left for a better one', () => {
     const again = reshuffle(problem, begun.plan!, happened, { seed: 1 });
     const startsIn = (made: typeof begun): string[] => made.plan!.steps.map(({ start }) => start);
     expect(again.expected!).toBeLessThanOrEqual(begun.expected! + 0.02);
-    expect(startsIn(again)).toEqual(startsIn(begun));
+    if (again.expected! > begun.expected! - 1) expect(startsIn(again)).toEqual(startsIn(begun));
   });
 });

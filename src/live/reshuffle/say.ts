@@ -81,7 +81,15 @@ function causesOf(problem: Problem, { before, planned, happened, facts, left }: 
   return [...out, ...shifts.map(({ say }) => say)];
 }
 
-function effectsOf(problem: Problem, after: PlanDocument, changes: readonly Change[], { before }: Known): string[] {
+const beginOf = (problem: Problem, { steps }: PlanDocument): number =>
+  Math.round(Math.min(...steps.map(({ start }) => minuteAt(problem, start))));
+
+function effectsOf(
+  problem: Problem,
+  after: PlanDocument,
+  changes: readonly Change[],
+  { before, happened }: Known,
+): string[] {
   const clock = (iso: string): string => clockAt(problem, Math.round(minuteAt(problem, iso)));
   const out: string[] = [];
   const late = Math.max(0, ...after.dishes.map((dish) => dish.late ?? 0));
@@ -89,6 +97,12 @@ function effectsOf(problem: Problem, after: PlanDocument, changes: readonly Chan
   if (late > was) out.push(`the meal lands ${showMinutes(late)} late`);
   else if (late < was)
     out.push(late === 0 ? 'the meal lands in time' : `the meal lands ${showMinutes(late)} late only`);
+  // What everybody has to know first, as long as nothing has begun.
+  const [begins, begun] = [beginOf(problem, after), beginOf(problem, before)];
+  if (happened.steps.size === 0 && begins !== begun) {
+    const by = showMinutes(Math.abs(begins - begun));
+    out.push(`the first step is at ${clockAt(problem, begins)}, ${by} ${begins < begun ? 'earlier' : 'later'}`);
+  }
   for (const { kind, dish, step } of changes) {
     const row = after.steps.find((each) => each.dish === dish && each.step === step);
     if (kind === 'new' && step === 'hold' && row?.celsius != null) {
