@@ -23,21 +23,24 @@ const TRIED_LATER = 2;
 /**
  * Schedules to begin with, those with everything in them first; each with its model, since those who end what has begun may be others. Where the
  * plan cannot be moved along as it is, an order that was put right may be worse than what comes of putting dishes back.
+ * @param quickly only few changes are tried to put it right.
  */
-export function beginWith(compiled: Compiled, left: Left, plan: PlanAsRead): Untangled[] {
+export function beginWith(compiled: Compiled, left: Left, plan: PlanAsRead, quickly = false): Untangled[] {
   const moved = heldUp(compiled, left, plan);
-  const starts = moved === null ? withoutClashes(compiled, left, plan) : [{ compiled, state: moved }];
+  const starts = moved === null ? withoutClashes(compiled, left, plan, quickly) : [{ compiled, state: moved }];
   for (const start of starts) keepStored(start.compiled, left, plan, start.state);
   return starts;
 }
 
-function withoutClashes(compiled: Compiled, left: Left, plan: PlanAsRead): Untangled[] {
+function withoutClashes(compiled: Compiled, left: Left, plan: PlanAsRead, quickly: boolean): Untangled[] {
   const clashing = heldUpWithClashes(compiled, left, plan, 0);
   if (clashing === null) return [{ compiled, state: whatGoes(compiled, left, null) }];
   const better = untangled({ compiled, state: clashing });
   const rest = (): Untangled => ({ compiled, state: whatGoes(compiled, left, clashing) });
   if (holds(better.state)) return [better, rest()];
-  const others = [shiftedToHold(compiled, left, plan), inTurnToHold(compiled, left, plan)].flatMap((one) => one ?? []);
+  const others = quickly
+    ? []
+    : [shiftedToHold(compiled, left, plan), inTurnToHold(compiled, left, plan)].flatMap((one) => one ?? []);
   if (others.length > 0) return [...others, rest()];
   return [{ ...better, state: whatGoes(better.compiled, left, better.state) }];
 }

@@ -2,6 +2,7 @@
 import { asOrder } from '../../chance/orders.js';
 import { priceOf } from '../../kernel/cost.js';
 import { holds } from '../../kernel/holds.js';
+import type { Model } from '../../kernel/model.js';
 import type { State } from '../../kernel/state.js';
 import { swerveOf } from '../../kernel/swerve.js';
 import type { Compiled } from '../../solve/compile.js';
@@ -55,6 +56,8 @@ const MORE = 4;
 /** Orders are also looked for in which unsure steps take so many deviations longer, with a share of the work. */
 const LONGER = [0.8];
 const ASIDE = 0.5;
+/** Of more steps that are left those orders are not begun with care: a cook waits. */
+const MANY = 60;
 /** Minutes from which on a step counts as early. */
 export const EARLY = 3;
 
@@ -81,6 +84,7 @@ export function find(left: Left, known: PlanAsRead, before: number, happened: Ha
   if (best === null) throw new Error('what is left has no earliest times');
   const { start } = best;
   const { compiled } = start;
+  const { model } = compiled;
   let { found } = best;
   const more = isLater(found, before) ? MUCH_MORE : isLater(found, 0) ? MORE : 0;
   // Not in the way in which nothing better was found before.
@@ -91,9 +95,9 @@ export function find(left: Left, known: PlanAsRead, before: number, happened: Ha
   if (isWhole(start)) orders.push(heldUpSteadily(compiled, left, known) ?? start.state);
   for (const deviations of options.longer ?? LONGER) {
     const long = lengthened(left, deviations);
-    const slow = beginWith(withHandsOf(compiledOf(long, start.soft), compiled), long, known)[0]!;
+    const slow = beginWith(withHandsOf(compiledOf(long, start.soft), compiled), long, known, openIn(model) > MANY)[0]!;
     const aside = searched(slow.compiled, slow.state, options, ASIDE);
-    if (aside !== null && aside.unplaced.length === 0) orders.push(asOrder(compiled.model, aside.state));
+    if (aside !== null && aside.unplaced.length === 0) orders.push(asOrder(model, aside.state));
   }
   const roomy = orders.flatMap((order) => withRoom(compiled, left, order, options, happened.now) ?? []);
   const least = Math.min(...roomy.map(({ price }) => price));
@@ -146,15 +150,18 @@ function isLater({ compiled, state, unplaced }: Found, before: number): boolean 
   return unplaced.length > 0 || Math.max(0, ...late) > before + LATER;
 }
 
+/** Activities that may still be moved. */
+const openIn = ({ activities, progress }: Model): number =>
+  activities.filter(({ id }) => progress!.settled[id]! === null).length;
+
 /** Null where what is left has no earliest times. */
 function searched(compiled: Compiled, start: State, { seed, work, times }: FindOptions, share: number): Found | null {
   const { model } = compiled;
   const earliest = earliestStarts(model);
   if (earliest === null) return null;
-  const open = model.activities.filter(({ id }) => model.progress!.settled[id]! === null).length;
   const { state, cost, unplaced, rounds } = search(model, {
     seed,
-    work: share * (times ?? 1) * (work ?? Math.min(MOST_WORK, WORK_EACH * open)),
+    work: share * (times ?? 1) * (work ?? Math.min(MOST_WORK, WORK_EACH * openIn(model))),
     earliest,
     paths: pathsOf(model),
     start,
