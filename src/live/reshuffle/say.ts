@@ -81,6 +81,7 @@ function causesOf(problem: Problem, { before, planned, happened, facts, left }: 
   return [...out, ...shifts.map(({ say }) => say)];
 }
 
+/** Infinite where nothing is left to be done. */
 const beginOf = (problem: Problem, { steps }: PlanDocument): number =>
   Math.round(Math.min(...steps.map(({ start }) => minuteAt(problem, start))));
 
@@ -99,7 +100,7 @@ function effectsOf(
     out.push(late === 0 ? 'the meal lands in time' : `the meal lands ${showMinutes(late)} late only`);
   // What everybody has to know first, as long as nothing has begun.
   const [begins, begun] = [beginOf(problem, after), beginOf(problem, before)];
-  if (happened.steps.size === 0 && begins !== begun) {
+  if (happened.steps.size === 0 && Number.isFinite(begins - begun) && begins !== begun) {
     const by = showMinutes(Math.abs(begins - begun));
     out.push(`the first step is at ${clockAt(problem, begins)}, ${by} ${begins < begun ? 'earlier' : 'later'}`);
   }
