@@ -47,8 +47,8 @@ export function addCook(program: Command, io: Io, finish: Finish): void {
         io,
         `
 All that is ticked off, read and said goes into a journal beside the meal (supper.yaml: supper.journal.jsonl) at
-once; after whatever ends it, the same command goes on where it was. Opened before anything has begun, it
-offers a plan with room for what may take longer. Others may note at the same time, by
+once; after whatever ends it, the same command goes on where it was. Opened with a plan that was
+made beforehand, it offers one with room for what may take longer. Others may note at the same time, by
 \`hearthtable note\` or at screens of their own. A rehearsal has a journal of its own
 (supper.rehearsal.jsonl), which goes on as well: remove it to begin again. What the plan has before the time at
 which it begins is taken as done on time. With --speed a simulated kitchen takes

@@ -3,6 +3,7 @@ import { happenedOf } from '../../src/live/journal/day.js';
 import type { Entry } from '../../src/live/journal/entries.js';
 import { isRefusal, type Refusal, refuse } from '../../src/live/journal/names.js';
 import { expectedEnds } from '../../src/live/readings/core-now.js';
+import { showMinutes } from '../../src/units/show.js';
 import { kept } from '../journal/open-day.js';
 import type { Desk } from './desk.js';
 import type { Answer } from './new-plan.js';
@@ -30,6 +31,8 @@ const QUIET: ReadonlySet<Entry['kind']> = new Set(['begin', 'plan', 'heeded', 'n
 /** Minutes late from which a plan is looked at anew, and between two such looks. */
 const LATE = 3;
 const BETWEEN = 3;
+/** Minutes after serving from which on that day is over, whatever was left undone. */
+const PAST = 24 * 60;
 
 export function proposalsFor(desk: Desk, atOnceFirst: boolean): Proposals {
   const listeners = new Set<() => void>();
@@ -63,6 +66,12 @@ export function proposalsFor(desk: Desk, atOnceFirst: boolean): Proposals {
     const { now, cores } = desk.state();
     const read = cores.filter(({ readings }) => readings > 0);
     askedAt = now;
+    if (now > day.serve + PAST) {
+      const say = `Serving was ${showMinutes(now - day.serve)} ago: nothing is planned anew for that day.`;
+      const none = { plan: null, changes: [], say: [say, 'A rehearsal is begun by --at.'], leftOut: [] };
+      offered = wordsOf(none) === left ? null : none;
+      return;
+    }
     thinking = true;
     offered = null;
     planner.ask({

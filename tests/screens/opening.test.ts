@@ -68,3 +68,18 @@ describe('a day that has begun', () => {
     expect(proposalsOf(one).thinking()).toBe(false);
   });
 });
+
+describe('a day that is over', () => {
+  it('is not planned anew, and says so once', () => {
+    const past = deskAt('2026-10-05 12:00');
+    const proposals = proposalsOf(past);
+    expect(proposals.thinking()).toBe(false);
+    expect(proposals.current()).toMatchObject({
+      plan: null,
+      say: [expect.stringMatching(/^Serving was 1 d 17 h ago/), 'A rehearsal is begun by --at.'],
+    });
+    proposals.leave();
+    proposals.look();
+    expect(proposals.current()).toBe(null);
+  });
+});
