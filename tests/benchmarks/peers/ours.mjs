@@ -34,18 +34,21 @@ const middle = (values) => [...values].sort((a, b) => a - b)[Math.floor((values.
 const cold = once();
 const { plan, ms } = cold;
 const later = ms > LONG ? [cold] : Array.from({ length: TIMES }, () => once());
-const others = OTHER_SEEDS.map(once);
+const others = OTHER_SEEDS.map((seed) => once(seed));
+const judged = (plan) => ({
+  points: plan?.points.total ?? null,
+  bound: plan?.points.bound ?? null,
+  violations: plan === null ? 0 : audit(read.problem, plan).violations.length,
+});
 
 process.stdout.write(
   JSON.stringify({
     dishes: read.problem.dishes.length,
     steps: read.problem.steps.length,
-    points: plan?.points.total ?? null,
-    bound: plan?.points.bound ?? null,
-    violations: plan === null ? 0 : audit(read.problem, plan).violations.length,
+    ...judged(plan),
     first: ms,
     warm: middle(later.map((one) => one.ms)),
     found: middle(later.map((one) => one.found)),
-    others: others.map((one) => ({ points: one.plan?.points.total ?? null, found: one.found })),
+    others: others.map((one) => ({ ...judged(one.plan), found: one.found })),
   }),
 );
