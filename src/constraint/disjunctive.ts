@@ -20,6 +20,9 @@ export class Disjunctive implements Propagator {
   private readonly there: Uint8Array;
   private readonly earliestEnd: Float64Array;
   private readonly latestStart: Float64Array;
+  /** Tasks that are surely there, and all that may be. */
+  private readonly present: number[] = [];
+  private readonly possible: number[] = [];
   private stale = true;
 
   constructor(
@@ -28,7 +31,7 @@ export class Disjunctive implements Propagator {
     tasks: readonly Task[],
   ) {
     this.tasks = new Tasks(store, tasks);
-    const heardOf = this.tasks.listeners();
+    const heardOf = this.tasks.listeners(false);
     this.halves = heardOf.keys();
     for (const [half, list] of heardOf) this.heardOf[half] = list;
     this.queued = new Uint8Array(tasks.length);
@@ -68,6 +71,18 @@ export class Disjunctive implements Propagator {
     this.latestStart[i] = there === ABSENT ? Number.POSITIVE_INFINITY : tasks.latestStart(i);
   }
 
+  /** Of two tasks one must surely be there for the other to hear of it, so most pairs need no look. */
+  private list(): void {
+    const { there, present, possible } = this;
+    present.length = 0;
+    possible.length = 0;
+    for (let i = 0; i < there.length; i++) {
+      if (there[i] === ABSENT) continue;
+      possible.push(i);
+      if (there[i] === PRESENT) present.push(i);
+    }
+  }
+
   propagate(): boolean {
     const { queue, there, earliestEnd, latestStart } = this;
     if (queue.length === 0) return true;
@@ -75,16 +90,18 @@ export class Disjunctive implements Propagator {
     if (this.stale) for (let i = 0; i < n; i++) this.read(i);
     else for (let at = 0; at < queue.length; at++) this.read(queue[at]!);
     this.stale = false;
+    this.list();
     while (queue.length > 0) {
       const i = queue.pop()!;
       this.queued[i] = 0;
       if (there[i] === ABSENT) continue;
-      for (let j = 0; j < n; j++) {
+      const others = there[i] === PRESENT ? this.possible : this.present;
+      for (let at = 0; at < others.length; at++) {
+        const j = others[at]!;
         // Most pairs are free in their order, which is quickly seen.
         const notFirst = earliestEnd[i]! > latestStart[j]!;
         const notSecond = earliestEnd[j]! > latestStart[i]!;
         if ((!notFirst && !notSecond) || j === i) continue;
-        if (there[i] !== PRESENT && there[j] !== PRESENT) continue;
         if (!this.pair(i, j, notFirst, notSecond)) return false;
         this.read(i);
         this.read(j);

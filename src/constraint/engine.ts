@@ -124,6 +124,8 @@ export class Engine {
   private propagate(): boolean {
     const { store, clauses, rows, differences, propagators, listening, hearing, waiting } = this;
     const { trail } = store;
+    /** No propagator before this one waits. */
+    let next = 0;
     for (;;) {
       while (this.heard < trail.length) {
         const at = this.heard++;
@@ -137,6 +139,7 @@ export class Engine {
         if (half < listening.length) {
           const places = listening[half]!;
           for (let i = 0; i < places.length; i++) waiting[places[i]!] = 1;
+          if (places.length > 0 && places[0]! < next) next = places[0]!;
           const list = hearing[half]!;
           for (let i = 0; i < list.length; i++) list[i]!.hear(half);
         }
@@ -144,10 +147,10 @@ export class Engine {
       }
       if (!rows.propagate()) return false;
       if (this.heard < trail.length) continue;
-      for (let place = 0; place < waiting.length && this.heard === trail.length; place++) {
-        if (waiting[place] === 0) continue;
-        waiting[place] = 0;
-        if (!propagators[place]!.propagate()) return false;
+      for (; next < waiting.length && this.heard === trail.length; next++) {
+        if (waiting[next] === 0) continue;
+        waiting[next] = 0;
+        if (!propagators[next]!.propagate()) return false;
       }
       if (this.heard === trail.length && rows.idle) return true;
     }

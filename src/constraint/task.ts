@@ -142,8 +142,8 @@ export class Tasks {
     return this.endPlus[i]! - value;
   }
 
-  /** By half whose rise matters: the tasks that hear of it. */
-  listeners(): Map<Half, number[]> {
+  /** By half whose rise matters: the tasks that hear of it. Of `outer` false: not of their earliest starts and latest ends. */
+  listeners(outer = true): Map<Half, number[]> {
     const found = new Map<Half, number[]>();
     const add = (half: Half, i: number): void => {
       const list = found.get(half) ?? [];
@@ -151,10 +151,8 @@ export class Tasks {
       if (list.at(-1) !== i) list.push(i);
     };
     for (let i = 0; i < this.count; i++) {
-      for (const half of new Set([this.startHalf[i]!, this.endHalf[i]!])) {
-        add(half, i);
-        add(half ^ 1, i);
-      }
+      const [start, end] = [this.startHalf[i]!, this.endHalf[i]!];
+      for (const half of new Set([start ^ 1, end, ...(outer ? [start, end ^ 1] : [])])) add(half, i);
       for (let w = this.whenFrom[i]!; w < this.whenFrom[i + 1]!; w++) add(this.whenHalf[w]!, i);
     }
     return found;

@@ -20,6 +20,8 @@ export class Timetable implements Propagator {
   private readonly times: Float64Array;
   private readonly heights: Float64Array;
   private steps = 0;
+  /** Steps in which some task finds no room. */
+  private readonly full: number[] = [];
 
   constructor(
     private readonly store: Store,
@@ -39,8 +41,10 @@ export class Timetable implements Propagator {
     const most = this.profile();
     const { times, heights, capacity, tasks, demands } = this;
     if (most + this.largest <= capacity) return true;
+    this.full.length = 0;
     for (let s = 0; s < this.steps; s++) {
       if (heights[s]! > capacity) return this.overload(times[s]!);
+      if (heights[s]! + this.largest > capacity) this.full.push(s);
     }
     for (let i = 0; i < tasks.count; i++) {
       if (demands[i] === 0 || most + demands[i]! <= capacity) continue;
@@ -99,11 +103,12 @@ export class Timetable implements Propagator {
 
   /** Where it would surely run, were it there, there must be room. */
   private fitAtAll(i: number, demand: number): boolean {
-    const { tasks, times, heights, capacity } = this;
+    const { tasks, times, heights, capacity, full } = this;
     const start = tasks.latestStart(i);
     const end = tasks.earliestEnd(i);
     if (start >= end) return true;
-    for (let s = 0; s < this.steps && times[s]! < end; s++) {
+    for (let f = 0; f < full.length && times[full[f]!]! < end; f++) {
+      const s = full[f]!;
       if (heights[s]! + demand <= capacity || this.until(s) <= start) continue;
       return tasks.leave(i, this.number, this.detail(i, Math.max(times[s]!, start), LEAVES));
     }
@@ -111,13 +116,15 @@ export class Timetable implements Propagator {
   }
 
   private fitStart(i: number, demand: number): boolean {
-    const { tasks, times, heights, capacity } = this;
+    const { tasks, times, heights, capacity, full } = this;
     const latest = tasks.latestStart(i);
     let start = tasks.earliestStart(i);
     let end = tasks.earliestEnd(i);
-    for (let s = 0; s < this.steps && times[s]! < end && times[s]! <= latest; s++) {
-      if (heights[s]! + demand <= capacity) continue;
+    for (let f = 0; f < full.length; f++) {
+      const s = full[f]!;
       const from = times[s]!;
+      if (from >= end || from > latest) break;
+      if (heights[s]! + demand <= capacity) continue;
       const to = this.until(s);
       // Instant by instant, so that each can be explained by what runs at it.
       while (start < to && from < end) {
@@ -133,11 +140,12 @@ export class Timetable implements Propagator {
   }
 
   private fitEnd(i: number, demand: number): boolean {
-    const { tasks, times, heights, capacity } = this;
+    const { tasks, times, heights, capacity, full } = this;
     const earliest = tasks.earliestEnd(i);
     let start = tasks.latestStart(i);
     let end = tasks.latestEnd(i);
-    for (let s = this.steps - 1; s >= 0; s--) {
+    for (let f = full.length - 1; f >= 0; f--) {
+      const s = full[f]!;
       const to = this.until(s);
       if (to <= start || to < earliest) break;
       const from = times[s]!;

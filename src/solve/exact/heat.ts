@@ -190,11 +190,6 @@ function addIdle(
   slots: readonly Slot[],
   inSlot: readonly (readonly Literal[])[],
 ): void {
-  const slotOf = users.map((_, u) => {
-    const number = new Sum();
-    slots.forEach((_, r) => void number.add(inSlot[u]![r]!, r));
-    return number;
-  });
   const firsts = users.map((user, u) => {
     const way = new Sum().add(user.there, -1);
     const firsts = slots.map((slot, r) => {
@@ -210,7 +205,9 @@ function addIdle(
       const follows = program.bool();
       way.add(follows);
       program.imply(follows, other.there);
-      program.row(0, slotOf[u]!.copy().plus(slotOf[o]!, -1), 0, [follows]);
+      slots.forEach((_, r) => {
+        program.some([inSlot[o]![r]!], [follows, inSlot[u]![r]!]);
+      });
       program.atLeast(user.doing.start.copy().plus(other.doing.start, -1), o < u ? 0 : 1, [follows]);
       program.atLeast(gap.copy().plus(user.doing.start, -1).plus(other.doing.end), 0, [follows]);
     });
