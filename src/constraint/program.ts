@@ -74,3 +74,21 @@ export interface Program {
   above(sums: readonly Sum[], high: number, when?: readonly Literal[]): number;
   domainOf(variable: number): readonly number[];
 }
+
+/** Literals of which one holds where `when` does, and none where it does not: of two where it always does, the second is the opposite of the first. */
+export function choiceOf(program: Program, count: number, when: Literal): Literal[] {
+  if (count === 1) return [when];
+  if (count === 2 && when === program.yes) {
+    const first = program.bool();
+    return [first, not(first)];
+  }
+  const literals = Array.from({ length: count }, () => program.bool());
+  if (when === program.yes) {
+    program.exactlyOne(literals);
+    return literals;
+  }
+  const chosen = new Sum();
+  for (const literal of literals) chosen.add(literal);
+  program.row(0, chosen.add(when, -1), 0);
+  return literals;
+}

@@ -8,6 +8,7 @@ import { lowerBound } from './bound.js';
 import { type Compiled, compile } from './compile.js';
 import { predictionsOf } from './cores.js';
 import { Exact } from './exact/exact.js';
+import { firstSchedule } from './exact/first.js';
 import { explainNone } from './explain/explain.js';
 import { cannotBeDone, secondLook } from './explain/judge.js';
 import type { Reason } from './explain/reason.js';
@@ -40,6 +41,8 @@ const TO_BEGIN_WITH = 1e5;
 /** Entries of the trail for the program of up to `FEW_EXACT` dishes; of more with the square of their number. */
 const EXACT_WORK: Record<Effort, number> = { quick: 1e5, normal: 3e6, deep: 1e8 };
 const FEW_EXACT = 12;
+/** The same for a first schedule of all dishes, where building leaves some out. */
+const FIRST_WORK = 1e6;
 
 /** A handful of steps is tried until it is almost surely solved: this many rounds at normal effort, divided by the steps cubed. */
 const SMALL_ROUNDS = 400_000;
@@ -145,6 +148,11 @@ export function solve(problem: Problem, options: SolveOptions): Solved {
   if (options.effort === 'deep' && options.work === undefined && !exactly) {
     const usual = [workFor('normal', model.jobs.length), roundsFor('normal', model.activities.length)] as const;
     found = improve(...usual, first.state);
+  }
+  if (exactly && found.unplaced.length > 0 && !found.stopped) {
+    const { state, never } = firstSchedule(compiled, FIRST_WORK, options.shouldStop);
+    if (never) return none([]);
+    if (state !== null) found = improve(0, 0, polish(compiled, state, true));
   }
   if (!exactly || found.unplaced.length > 0) found = improve(work, rounds, found.state);
   if (found.unplaced.length > 0) {

@@ -3,6 +3,7 @@
 import { not, of, type Program } from '../../constraint/program.js';
 import type { Compiled } from '../compile.js';
 import { Apartness } from './apartness.js';
+import { addChains } from './chains.js';
 import { addRenewables } from './custodies.js';
 import { addHands, addUnits, type Crews, type UnitUse } from './hands.js';
 import { addRuns, type Runs, usersOf } from './heat.js';
@@ -45,6 +46,7 @@ export function build(
 ): Built {
   const times = addTimes(program, model, limits);
   const storages = addStorages(times);
+  addChains(times, storages);
   const apartness = new Apartness(program);
   const day = of(program.int(0, model.serve));
   const allRuns: Runs[] = [];

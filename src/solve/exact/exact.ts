@@ -131,6 +131,7 @@ function limitsFor(
   const runCost = Math.min(...machines.map((machine) => machine.runCost));
   return {
     idle,
+    sums: true,
     late: Math.min(latest, rates.late > 0 ? Math.floor(points / rates.late + EPSILON) : latest),
     runs: Math.min(
       users,

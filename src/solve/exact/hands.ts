@@ -1,6 +1,6 @@
 /** Workers: who does which stretch of attention, and unary units such as burners. */
 
-import { type Literal, not, Sum } from '../../constraint/program.js';
+import { choiceOf, type Literal, not, type Program, Sum } from '../../constraint/program.js';
 import { type ActivityMode, MOST_WORKERS, stretchesOf } from '../../kernel/model.js';
 import type { Doing, Times } from './times.js';
 
@@ -78,34 +78,46 @@ function addActivity(
   const crews = new Map<string, Map<number, Literal>>();
   const takesPart = new Map<number, Literal[]>();
   const enough = new Sum();
+  const stretches = doing.modes.map((mode, m) => (mode.attention.crew > 0 ? stretchesOfMode(times, doing, m) : []));
+  // Who does a single stretch cannot change on the way.
+  const mayChange = stretches.some((own) => own.length > 1);
   doing.modes.forEach((mode, m) => {
     const { crew } = mode.attention;
     if (crew === 0) return;
     const able = busy.map((_, w) => w).filter((w) => (mode.able >> w) & 1);
     enough.add(doing.inMode[m]!, crew);
-    for (const [key, stretch, there] of stretchesOfMode(times, doing, m)) {
+    for (const [key, stretch, there] of stretches[m]!) {
       const who = new Map<number, Literal>();
       crews.set(key, who);
       const [from, size, to] = placed(doing, stretch);
       together.push({ interval: program.interval(from, size, to, [there]), crew });
-      const needed = new Sum().add(there, -crew);
-      for (const w of able) {
-        const does = able.length === crew ? there : program.bool();
+      const chosen = someOf(program, crew, able.length, there);
+      able.forEach((w, i) => {
+        const does = chosen[i]!;
         who.set(w, does);
-        needed.add(does);
         busy[w]!.push(program.interval(from, size, to, [does]));
         takesPart.set(w, [...(takesPart.get(w) ?? []), does]);
-      }
-      program.row(0, needed, 0);
+      });
     }
   });
-  if (takesPart.size > 1) {
+  if (mayChange && takesPart.size > 1) {
     const involved = new Sum();
     for (const literals of takesPart.values()) involved.add(program.anyOf(literals));
     const extra = program.above([involved.plus(enough, -1)], takesPart.size);
     program.pay(new Sum().add(extra), times.model.rates.swap);
   }
   return crews;
+}
+
+/** Literals of which so many hold where `when` does, and none where it does not. */
+function someOf(program: Program, count: number, of: number, when: Literal): Literal[] {
+  if (count === of) return Array.from({ length: of }, () => when);
+  if (count === 1) return choiceOf(program, of, when);
+  const literals = Array.from({ length: of }, () => program.bool());
+  const chosen = new Sum().add(when, -count);
+  for (const literal of literals) chosen.add(literal);
+  program.row(0, chosen, 0);
+  return literals;
 }
 
 function placed({ start, minutes, end }: Doing, { kind, offset, minutes: length }: Stretch): [Sum, Sum, Sum] {
@@ -160,14 +172,11 @@ export function addUnits(times: Times): UnitUse[] {
     return doing.modes.map((mode, m) => {
       const use = new Map<number, Literal>();
       if (mode.unitCount === 0) return use;
-      const needed = new Sum().add(doing.inMode[m]!, -mode.unitCount);
-      for (const unit of mode.units) {
-        const literal = mode.units.length === mode.unitCount ? doing.inMode[m]! : program.bool();
-        use.set(unit, literal);
-        needed.add(literal);
-        busy[unit]!.push(program.interval(doing.start, doing.minutes, doing.end, [literal]));
-      }
-      program.row(0, needed, 0);
+      const chosen = someOf(program, mode.unitCount, mode.units.length, doing.inMode[m]!);
+      mode.units.forEach((unit, i) => {
+        use.set(unit, chosen[i]!);
+        busy[unit]!.push(program.interval(doing.start, doing.minutes, doing.end, [chosen[i]!]));
+      });
       return use;
     });
   });

@@ -36,7 +36,7 @@ function addStorage(times: Times, job: Job): Doing | null {
   program.row(0, minutes, 0, [not(happens)]);
   program.atLeast(start.copy().plus(times.doing[sink]!.end, -1), 0, [happens]);
   program.atLeast(of(times.landing[job.group]!).plus(end, -1), 0, [happens]);
-  return { modes, start, minutes, end, inMode, inSetting, happens };
+  return { modes, start, minutes, end, inMode, inSetting, happens, over: null };
 }
 
 /** True where the food is in so many of this vessel when the activity has ended. */
@@ -67,7 +67,6 @@ function payWaits(times: Times, job: Job, storage: Doing | null): void {
     if (storage !== null) outside.plus(storage.minutes, -1);
     // Follows from the rows of the storage; it makes the relaxation tight.
     program.atLeast(outside, 0);
-    program.pay(outside, job.rate);
     const { over } = model.rates;
     if (job.keeps < latest) program.pay(of(program.above([outside.copy().plus(-job.keeps)], latest)), over);
     if (storage === null) continue;

@@ -1,6 +1,6 @@
 /** When each activity runs, in which mode and setting: the variables that all other parts of the program share. */
 
-import { type Literal, of, type Program, Sum } from '../../constraint/program.js';
+import { choiceOf, type Literal, of, type Program, Sum } from '../../constraint/program.js';
 import type { ActivityMode, Model } from '../../kernel/model.js';
 
 export interface Limits {
@@ -10,6 +10,8 @@ export interface Limits {
   readonly runs: number;
   /** Minutes of a machine with nothing in it, exactly or at least: far fewer rows, and seldom not the same. */
   readonly idle: 'exact' | 'least';
+  /** Times that follow one another are paid for together (`chains.ts`): more rows, of which more follows. */
+  readonly sums: boolean;
 }
 
 /** One activity, or the storage of one job, as something that runs for a time in one of several modes. */
@@ -24,6 +26,16 @@ export interface Doing {
   readonly inSetting: readonly (readonly Literal[])[];
   /** True where it happens at all. */
   readonly happens: Literal;
+  /** Minutes beyond those that cost nothing, which are paid for elsewhere. */
+  readonly over: Over | null;
+}
+
+/** Longer than `after`, by at most so many minutes. */
+export interface Over {
+  readonly minutes: Sum;
+  readonly most: number;
+  readonly rate: number;
+  readonly after: number;
 }
 
 export interface Times {
@@ -50,7 +62,6 @@ export function addTimes(program: Program, model: Model, limits: Limits): Times 
   for (const lag of model.lags) {
     const gap = doing[lag.to]!.start.copy().plus(doing[lag.from]!.end, -1);
     program.row(lag.low, gap, lag.high);
-    if (lag.rate !== 0) program.pay(gap.copy().plus(-lag.low), lag.rate);
   }
   model.groups.forEach((group, g) => {
     program.pay(of(landing[g]!).plus(-group.due), model.rates.late);
@@ -69,8 +80,7 @@ function spread(mode: ActivityMode): [number, number] {
 }
 
 function addDoing(program: Program, modes: readonly ActivityMode[], latest: number, happens: Literal): Doing {
-  const inMode = modes.map(() => (modes.length === 1 ? happens : program.bool()));
-  if (modes.length > 1) program.exactlyOne(inMode);
+  const inMode = choiceOf(program, modes.length, happens);
   const inSetting = modes.map((mode, m) => addSettings(program, mode, inMode[m]!));
   const spreads = modes.map(spread);
   const low = Math.min(...spreads.map(([least]) => least));
@@ -78,11 +88,21 @@ function addDoing(program: Program, modes: readonly ActivityMode[], latest: numb
   const start = of(program.int(0, latest - low));
   if (low === high) {
     modes.forEach((mode, m) => void addRest(program, mode, inMode[m]!, new Sum(low)));
-    return { modes, start, minutes: new Sum(low), end: start.copy().plus(low), inMode, inSetting, happens };
+    return { modes, start, minutes: new Sum(low), end: start.copy().plus(low), inMode, inSetting, happens, over: null };
   }
   const minutes = of(program.int(low, high));
   const end = of(program.int(low, latest));
   program.row(0, start.copy().plus(minutes).plus(end, -1), 0);
+  const range = modes.length === 1 ? modes[0]!.range : null;
+  if (range !== null && range.rate > 0 && range.high > range.bestHigh) {
+    if (range.bestLow > range.low) {
+      program.pay(of(program.above([new Sum(range.bestLow).plus(minutes, -1)], range.bestLow - range.low)), range.rate);
+    }
+    const most = range.high - range.bestHigh;
+    const late = of(program.above([minutes.copy().plus(-range.bestHigh)], most));
+    const over = { minutes: late, most, rate: range.rate, after: range.bestHigh };
+    return { modes, start, minutes, end, inMode, inSetting, happens, over };
+  }
   const fixed = new Sum();
   modes.forEach((mode, m) => {
     if (mode.range !== null) {
@@ -98,17 +118,12 @@ function addDoing(program: Program, modes: readonly ActivityMode[], latest: numb
     });
   });
   if (modes.every((mode) => mode.range === null)) program.row(0, fixed.plus(minutes, -1), 0);
-  return { modes, start, minutes, end, inMode, inSetting, happens };
+  return { modes, start, minutes, end, inMode, inSetting, happens, over: null };
 }
 
 export function addSettings(program: Program, mode: ActivityMode, inMode: Literal): Literal[] {
   const { settings } = mode;
-  const literals = settings.map(() => (settings.length === 1 ? inMode : program.bool()));
-  if (settings.length > 1) {
-    const chosen = new Sum();
-    for (const literal of literals) chosen.add(literal);
-    program.row(0, chosen.add(inMode, -1), 0);
-  }
+  const literals = choiceOf(program, settings.length, inMode);
   settings.forEach((setting, s) => {
     if (setting.cost !== 0) program.pay(literalSum(literals[s]!), setting.cost);
   });

@@ -37,7 +37,7 @@ export interface PeerOptions {
 }
 
 /** In the first program. Most meals need no more. */
-const FIRST: Limits = { late: 0, runs: 6, idle: 'exact' };
+const FIRST: Limits = { late: 0, runs: 6, idle: 'exact', sums: false };
 
 /** So many of the solver's solutions are asked whether everything keeps its spot. */
 const FROM_THE_LAST = 20;
@@ -121,6 +121,7 @@ function widen({ model }: Compiled, { late, runs }: Limits, points: number): Lim
   const runCost = Math.min(...model.machines.map((machine) => machine.runCost));
   const wanted: Limits = {
     idle: 'exact',
+    sums: false,
     late: Math.min(
       most,
       Math.max(
