@@ -107,13 +107,13 @@ export function solve(problem: Problem, options: SolveOptions): Solved {
   const compiled = compile(problem);
   const { model } = compiled;
   const est = earliestStarts(model);
-  const none = (suspects: readonly number[]): Solved => {
+  const none = (suspects: readonly number[], proven = true): Solved => {
     const { seed, shouldStop, explain } = options;
     if (explain === false) return { plan: null, schedule: null, reasons: [] };
     return {
       plan: null,
       schedule: null,
-      reasons: explainNone(problem, { seed, suspects, ...(shouldStop && { shouldStop }) }),
+      reasons: explainNone(problem, { seed, suspects, proven, ...(shouldStop && { shouldStop }) }),
     };
   };
   if (est === null) return none([]);
@@ -151,14 +151,14 @@ export function solve(problem: Problem, options: SolveOptions): Solved {
   }
   if (exactly && found.unplaced.length > 0 && !found.stopped) {
     const { state, never } = firstSchedule(compiled, FIRST_WORK, options.shouldStop);
-    if (never) return none([]);
+    if (never) return none(found.unplaced);
     if (state !== null) found = improve(0, 0, polish(compiled, state, true));
   }
   if (!exactly || found.unplaced.length > 0) found = improve(work, rounds, found.state);
   if (found.unplaced.length > 0) {
     if (many) return { plan: null, schedule: null, reasons: [notFound(problem, found.unplaced)] };
     const second = found.stopped ? null : secondLook(problem, model, options.seed, options.shouldStop);
-    if (second === null) return none(found.unplaced);
+    if (second === null) return none(found.unplaced, false);
     found = improve(work, rounds, polish(compiled, second, false));
   }
   let { state } = found;

@@ -28,7 +28,7 @@ const EFFORT = 1_000_000;
 /** Enough for a first plan of a small meal. */
 const WORK = 100_000;
 
-const explained = (problem: Problem): Explanation => explanationOf(problem, { seed: 1, suspects: [] });
+const explained = (problem: Problem): Explanation => explanationOf(problem, { seed: 1, suspects: [], proven: true });
 
 function meal(name: string): Problem {
   return readMealFile(`problems/${name}.yaml`);
@@ -128,7 +128,7 @@ describe('the meals that cannot be done', () => {
   it('says the same every time, whys first, and leaves the problem as it is', () => {
     const problem = meal('cannot-two-heats');
     const before = JSON.stringify(problem);
-    const [one, two] = [1, 2].map(() => explainNone(problem, { seed: 1, suspects: [] }));
+    const [one, two] = [1, 2].map(() => explainNone(problem, { seed: 1, suspects: [], proven: true }));
     expect(one).toEqual(two);
     expect(JSON.stringify(problem)).toBe(before);
     expect(one!.map((reason) => reason.kind)).toEqual(['why', 'why', 'why', 'way', 'way', 'way', 'way']);
@@ -402,12 +402,20 @@ describe('several clashes at once', () => {
 describe('honesty', () => {
   it('does not call impossible what was only not found', () => {
     const problem = meal('cannot-two-heats');
-    const stopped = explanationOf(problem, { seed: 1, suspects: [1], shouldStop: () => true });
+    const stopped = explanationOf(problem, { seed: 1, suspects: [1], proven: false, shouldStop: () => true });
     expect(stopped.clash).toBeNull();
     expect(stopped.ways).toEqual([]);
     expect(stopped.whys).toEqual([
       'No time was found for Popovers beside everything else with this much search; it is not proven that there is none.',
     ]);
+  });
+
+  it('does not call open what is proven, where nobody is found to blame', () => {
+    const asked = { seed: 1, proven: true, shouldStop: () => true };
+    const told = (suspects: number[]) => explanationOf(meal('cannot-two-heats'), { ...asked, suspects }).whys;
+    const unknown = 'whatever the order; which dishes alone are to blame was not found.';
+    expect(told([1])).toEqual([`There is no time for Popovers beside everything else, ${unknown}`]);
+    expect(told([])).toEqual([`There is no time for all dishes, ${unknown}`]);
   });
 
   it('plans a meal in which a component needs the cook while its user is prepared', () => {

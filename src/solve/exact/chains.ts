@@ -25,16 +25,9 @@ const MOST_FREE = 30;
 const EPSILON = 1e-9;
 
 export function addChains(times: Times, storages: readonly (Doing | null)[]): void {
-  const { program, model, doing } = times;
-  const chains = chainsOf(times, storages);
-  for (const chain of chains) {
+  for (const chain of chainsOf(times, storages)) {
     if (times.limits.sums) payTogether(times, chain, 0);
-    else for (const { rate, paid } of chain) program.pay(paid, rate);
-  }
-  const links = new Set(chains.flat().map((link) => link.paid));
-  for (const { id } of model.activities) {
-    const { over } = doing[id]!;
-    if (over !== null && !links.has(over.minutes)) program.pay(over.minutes, over.rate);
+    else for (const { rate, paid } of chain) times.program.pay(paid, rate);
   }
 }
 
@@ -75,6 +68,7 @@ function chainsOf({ model, doing, landing }: Times, storages: readonly (Doing | 
     });
   });
   for (const lag of model.lags) if (!seen.has(lag)) chains.push(backFrom(lag.from, [gap(lag)]));
+  for (const one of doing) if (!seen.has(one)) chains.push([block(one)]);
   return chains;
 }
 

@@ -3,7 +3,6 @@
  * more than the best schedule in any case: so much lateness, so many runs.
  */
 import { costOf, totalOf } from '../../kernel/cost.js';
-import type { Model } from '../../kernel/model.js';
 import { Rng } from '../../kernel/rng.js';
 import type { State } from '../../kernel/state.js';
 import type { Compiled } from '../compile.js';
@@ -12,7 +11,7 @@ import type { Cut } from './build.js';
 import { Unwritable } from './heat.js';
 import { Rooms } from './rooms.js';
 import { misfit } from './schedule.js';
-import type { Limits } from './times.js';
+import { type Limits, limitsFor } from './times.js';
 
 const EPSILON = 1e-6;
 
@@ -80,7 +79,14 @@ export class Exact implements Judge {
   private write(): Attempt | null {
     const { compiled, rooms, cuts, rng } = this;
     try {
-      return new Attempt(compiled, rooms, limitsFor(compiled.model, this.points, this.idle), cuts, this, rng);
+      return new Attempt(
+        compiled,
+        rooms,
+        limitsFor(compiled.model, this.points, { idle: this.idle, sums: true }),
+        cuts,
+        this,
+        rng,
+      );
     } catch (error) {
       if (error instanceof Unwritable) return null;
       throw error;
@@ -118,24 +124,4 @@ export class Exact implements Judge {
   private tell(): void {
     this.options.onProgress?.({ points: this.points, bound: this.bound, state: this.best });
   }
-}
-
-/** Limits that exclude only schedules of more than so many points. */
-function limitsFor(
-  { machines, groups, horizon, rates, activities, jobs }: Model,
-  points: number,
-  idle: Limits['idle'],
-): Limits {
-  const latest = Math.max(0, ...groups.map((group) => horizon - group.due));
-  const users = activities.length + jobs.length;
-  const runCost = Math.min(...machines.map((machine) => machine.runCost));
-  return {
-    idle,
-    sums: true,
-    late: Math.min(latest, rates.late > 0 ? Math.floor(points / rates.late + EPSILON) : latest),
-    runs: Math.min(
-      users,
-      runCost > 0 && runCost < Number.POSITIVE_INFINITY ? Math.floor(points / runCost + EPSILON) + 1 : users,
-    ),
-  };
 }

@@ -8,7 +8,7 @@ import { build, type Cut } from './build.js';
 import { Unwritable } from './heat.js';
 import { Rooms } from './rooms.js';
 import { misfit, scheduleOf } from './schedule.js';
-import type { Limits } from './times.js';
+import { limitsFor } from './times.js';
 
 /** Null where none was found; `never`: it is proven that there is none. */
 export interface First {
@@ -20,12 +20,7 @@ export interface First {
 export function firstSchedule(compiled: Compiled, work: number, shouldStop?: () => boolean): First {
   const { model } = compiled;
   const rooms = new Rooms(compiled);
-  const limits: Limits = {
-    idle: 'least',
-    sums: false,
-    late: Math.max(0, ...model.groups.map((group) => model.horizon - group.due)),
-    runs: model.activities.length + model.jobs.length,
-  };
+  const limits = limitsFor(model, Number.POSITIVE_INFINITY, { idle: 'least', sums: false });
   const cuts: Cut[] = [];
   let restricted = model.workers.length > MOST_WORKERS;
   try {
@@ -35,6 +30,8 @@ export function firstSchedule(compiled: Compiled, work: number, shouldStop?: () 
       const { kind } = engine.solve([], left, shouldStop);
       if (kind !== 'solved') return { state: null, never: kind === 'refuted' && !restricted };
       const state = scheduleOf(model, built, engine.values());
+      // Nothing need be stored, and without costs a course may be said to land, and food be stored, later than needed.
+      state.store.mode.fill(-1);
       const wrong = misfit(model, state, rooms);
       if (wrong === null) return { state, never: false };
       cuts.push(wrong.cut);

@@ -3,7 +3,7 @@
  * lies in one slot. Between slots lies the changeover, a linear row in the two settings.
  */
 
-import { FAR, type Literal, not, of, type Program, Sum } from '../../constraint/program.js';
+import { choiceOf, FAR, type Literal, not, of, type Program, Sum } from '../../constraint/program.js';
 import { type Machine, transitionTime } from '../../kernel/model.js';
 import type { Dial } from '../../problem/problem.js';
 import type { Doing, Times } from './times.js';
@@ -64,10 +64,9 @@ export function addRuns(times: Times, m: number, dial: Dial, users: readonly Use
     start: of(program.int(0, latest)),
     end: of(program.int(0, latest)),
     step: of(program.int(Math.min(...steps), Math.max(...steps))),
-    program: programs.map(() => (programs.length === 1 ? program.yes : program.bool())),
+    program: choiceOf(program, programs.length, program.yes),
   }));
   slots.forEach((slot, r) => {
-    if (programs.length > 1) program.exactlyOne(slot.program);
     program.atLeast(slot.end.copy().plus(slot.start, -1), 0);
     if (r === 0) return;
     const before = slots[r - 1]!;

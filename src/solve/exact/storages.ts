@@ -1,6 +1,6 @@
 /** Storage of finished jobs until their group lands, and what all jobs pay for waiting for it. */
 
-import { type Literal, not, of, Sum } from '../../constraint/program.js';
+import { choiceOf, type Literal, not, of } from '../../constraint/program.js';
 import type { Job } from '../../kernel/model.js';
 import { addSettings, type Doing, type Times } from './times.js';
 
@@ -22,10 +22,7 @@ function addStorage(times: Times, job: Job): Doing | null {
   const sink = sinksOf(times, job)[0]!;
   const { modes } = job.storage!;
   const happens = program.bool(`stored ${job.id}`);
-  const inMode = modes.map(() => program.bool());
-  const chosen = new Sum();
-  for (const literal of inMode) chosen.add(literal);
-  program.row(0, chosen.add(happens, -1), 0);
+  const inMode = choiceOf(program, modes.length, happens);
   modes.forEach((mode, m) => void program.some([heldAtEnd(times, sink, mode.vessel, mode.vessels)], [inMode[m]!]));
   const inSetting = modes.map((mode, m) => addSettings(program, mode, inMode[m]!));
   const start = of(program.int(0, times.latest));

@@ -3,6 +3,8 @@
 import { choiceOf, type Literal, of, type Program, Sum } from '../../constraint/program.js';
 import type { ActivityMode, Model } from '../../kernel/model.js';
 
+const EPSILON = 1e-6;
+
 export interface Limits {
   /** Most minutes by which a course may land late. */
   readonly late: number;
@@ -12,6 +14,25 @@ export interface Limits {
   readonly idle: 'exact' | 'least';
   /** Times that follow one another are paid for together (`chains.ts`): more rows, of which more follows. */
   readonly sums: boolean;
+}
+
+/** Limits that exclude only schedules of more than so many points. */
+export function limitsFor(
+  { machines, groups, horizon, rates, activities, jobs }: Model,
+  points: number,
+  others: Pick<Limits, 'idle' | 'sums'>,
+): Limits {
+  const latest = Math.max(0, ...groups.map((group) => horizon - group.due));
+  const users = activities.length + jobs.length;
+  const runCost = Math.min(...machines.map((machine) => machine.runCost));
+  return {
+    ...others,
+    late: Math.min(latest, rates.late > 0 ? Math.floor(points / rates.late + EPSILON) : latest),
+    runs: Math.min(
+      users,
+      runCost > 0 && runCost < Number.POSITIVE_INFINITY ? Math.floor(points / runCost + EPSILON) + 1 : users,
+    ),
+  };
 }
 
 /** One activity, or the storage of one job, as something that runs for a time in one of several modes. */

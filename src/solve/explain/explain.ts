@@ -17,6 +17,8 @@ export interface ExplainOptions {
   readonly seed: number;
   /** Dishes for which the search found no place; may be empty. */
   readonly suspects: readonly number[];
+  /** True where it is proven that nothing fits, and not only nothing was found. */
+  readonly proven: boolean;
   /** Asked now and then; true ends the explanation with what is known. */
   readonly shouldStop?: () => boolean;
 }
@@ -34,13 +36,13 @@ export interface Explanation {
 const WHY_WORK = 4e6;
 const WAYS_WORK = 4e6;
 
-export function explanationOf(problem: Problem, { seed, suspects, shouldStop }: ExplainOptions): Explanation {
+export function explanationOf(problem: Problem, { seed, suspects, proven, shouldStop }: ExplainOptions): Explanation {
   const size = Math.max(1, problem.dishes.length / 10);
   const clash = smallestClash(problem, new Judge(seed, WHY_WORK * size, shouldStop), suspects);
   const judge = new Judge(seed, WAYS_WORK * size, shouldStop);
   if (clash === null) {
     const ways = usualWays(problem, suspects, judge);
-    return { clash, needs: [], whys: [notFound(problem, suspects)], ways };
+    return { clash, needs: [], whys: [nobodyToBlame(problem, suspects, proven)], ways };
   }
   const needs = clashingNeeds(clash.part.problem, new Judge(seed, WHY_WORK, shouldStop));
   const ways = waysOut(problem, clash, needs, judge);
@@ -65,8 +67,10 @@ const rowOf = ({ kind, say, trouble, points, late }: Way): WayRow => ({
   saves: null,
 });
 
-function notFound(problem: Problem, suspects: readonly number[]): string {
+function nobodyToBlame(problem: Problem, suspects: readonly number[], proven: boolean): string {
   const names = suspects.map((d) => problem.dishes[d]!.name);
-  const what = names.length === 0 ? 'the dishes' : showList(names);
-  return `No time was found for ${what} beside everything else with this much search; it is not proven that there is none.`;
+  const what = names.length === 0 ? 'all dishes' : `${showList(names)} beside everything else`;
+  return proven
+    ? `There is no time for ${what}, whatever the order; which dishes alone are to blame was not found.`
+    : `No time was found for ${what} with this much search; it is not proven that there is none.`;
 }

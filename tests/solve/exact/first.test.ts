@@ -4,6 +4,7 @@ import { audit } from '../../../src/audit/audit.js';
 import { holds } from '../../../src/kernel/holds.js';
 import { compile } from '../../../src/solve/compile.js';
 import { firstSchedule } from '../../../src/solve/exact/first.js';
+import { cannotBeDone } from '../../../src/solve/explain/judge.js';
 import { solve } from '../../../src/solve/solve.js';
 import { randomProblemText } from '../../support/random-problem.js';
 import { readMeal, readMealFile } from '../../support/read-meal.js';
@@ -31,6 +32,24 @@ describe('a first schedule', () => {
       const first = firstSchedule(compile(readMealFile(`problems/${name}.yaml`)), 1e6);
       expect(first).toEqual({ state: null, never: true });
     }
+  });
+
+  it('is there unless another proof says that there is none', { timeout: 60_000 }, () => {
+    let impossible = 0;
+    for (let seed = 1; seed <= 60; seed++) {
+      const problem = readMeal(randomProblemText(seed, { dishes: 5 + ((seed - 1) % 8) }));
+      const compiled = compile(problem);
+      const { state, never } = firstSchedule(compiled, 1e6);
+      expect(state === null, `seed ${seed}`).toBe(never);
+      if (state === null) {
+        impossible++;
+        expect(solve(problem, { effort: 'quick', seed: 1, explain: false }).plan).toBeNull();
+      } else {
+        expect(holds(state)).toBe(true);
+        expect(cannotBeDone(problem, compiled.model)).toBe(false);
+      }
+    }
+    expect(impossible).toBeGreaterThan(2);
   });
 
   it('is not looked for beyond the work, and nothing is said then', () => {
