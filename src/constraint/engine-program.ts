@@ -3,7 +3,7 @@
 import { Disjunctive } from './disjunctive.js';
 import type { Atom, Engine } from './engine.js';
 import { Atoms } from './explainer.js';
-import { FAR, type Literal, not, of, type Program, Sum } from './program.js';
+import { FAR, type Literal, not, of, type Program, Sum, type Way } from './program.js';
 import type { Moment, Task } from './task.js';
 import { Timetable } from './timetable.js';
 
@@ -16,6 +16,19 @@ interface Interval {
 
 const atomOf = (literal: Literal): Atom =>
   literal >= 0 ? { half: 2 * literal, value: 1 } : { half: 2 * not(literal) + 1, value: 0 };
+
+const EPSILON = 1e-9;
+
+const negated = ({ half, value }: Atom): Atom => ({ half: half ^ 1, value: 1 - value });
+
+/** The least of all values up to each. */
+function running(values: readonly number[]): number[] {
+  let least = Number.POSITIVE_INFINITY;
+  return values.map((value) => {
+    least = Math.min(least, value);
+    return least;
+  });
+}
 
 export class EngineProgram implements Program {
   readonly costs = new Sum();
@@ -155,6 +168,78 @@ export class EngineProgram implements Program {
     const variable = this.int(0, high);
     for (const sum of sums) this.atLeast(of(variable).plus(sum, -1), 0, when);
     return variable;
+  }
+
+  index(count: number, when: Literal): Sum {
+    if (count === 1) return new Sum();
+    const at = of(this.int(0, count - 1));
+    if (when !== this.one) this.row(0, at, 0, [not(when)]);
+    return at;
+  }
+
+  lookUp(sum: Sum, ways: readonly Way[], when: readonly Literal[] = []): void {
+    for (const { at, when: own, values } of ways) {
+      const all = [...new Set([...when, own])];
+      const step = values.length > 1 ? values[1]! - values[0]! : 0;
+      if (values.every((value, i) => value === values[0]! + i * step)) {
+        this.row(values[0]!, sum.copy().plus(at, -step), values[0]!, all);
+        continue;
+      }
+      const not = all.filter((literal) => literal !== this.one).map((literal) => negated(atomOf(literal)));
+      this.atLeastBy(this.momentOf(sum), 0, values, at, not);
+      this.atLeastBy(
+        this.momentOf(sum),
+        1,
+        values.map((value) => -value),
+        at,
+        not,
+      );
+    }
+  }
+
+  /** Half 0 (the value) or 1 (its negative) of a moment is at least what the values say, or one of the other atoms holds. */
+  private atLeastBy(
+    { variable, plus }: Moment,
+    side: 0 | 1,
+    values: readonly number[],
+    index: Sum,
+    others: readonly Atom[],
+  ): void {
+    const { variable: at } = this.momentOf(index);
+    const last = values.length - 1;
+    const reaches = (value: number): Atom => ({
+      half: 2 * variable + side,
+      value: side === 0 ? value - plus : value + plus,
+    });
+    const above = (i: number): Atom[] => (i < last ? [{ half: 2 * at, value: i + 1 }] : []);
+    const below = (i: number): Atom[] => (i > 0 ? [{ half: 2 * at + 1, value: 1 - i }] : []);
+    const upTo = running(values);
+    const from = running([...values].reverse()).reverse();
+    values.forEach((value, i) => {
+      // Of those that say the same, the one with the weakest condition.
+      if (upTo[i] !== upTo[i + 1]) this.engine.addClause([...others, ...above(i), reaches(upTo[i]!)]);
+      if (from[i] !== from[i - 1]) this.engine.addClause([...others, ...below(i), reaches(from[i]!)]);
+      if (value > Math.max(upTo[i]!, from[i]!)) {
+        this.engine.addClause([...others, ...above(i), ...below(i), reaches(value)]);
+      }
+    });
+  }
+
+  /** Throws a `RangeError` where the points do not rise ever more. */
+  payFor({ at, when, values }: Way): void {
+    const least = values.indexOf(Math.min(...values));
+    this.pay(new Sum().add(when), values[least]!);
+    for (const side of [1, -1]) {
+      let slope = 0;
+      for (let i = least; values[i + side] !== undefined; i += side) {
+        const more = values[i + side]! - values[i]! - slope;
+        if (more < -EPSILON) throw new RangeError('points that do not rise ever more cannot be paid for');
+        slope += more;
+        if (more <= EPSILON) continue;
+        const beyond = new Sum(-side * i).plus(at, side);
+        this.pay(of(this.above([beyond], side > 0 ? values.length - 1 - i : i, [when])), more);
+      }
+    }
   }
 
   domainOf(variable: number): readonly number[] {

@@ -46,6 +46,15 @@ export const of = (variable: number): Sum => new Sum().add(variable);
 /** So far beyond any time or count that it means no limit. */
 export const FAR = 2 ** 40;
 
+/** A choice of one of several settings, where a literal holds. */
+export interface Way {
+  /** Of the setting, from 0; 0 where the literal does not hold. Made by `index`. */
+  readonly at: Sum;
+  readonly when: Literal;
+  /** By setting. */
+  readonly values: readonly number[];
+}
+
 export interface Program {
   int(low: number, high: number, name?: string): number;
   bool(name?: string): Literal;
@@ -72,6 +81,12 @@ export interface Program {
   pay(sum: Sum, points: number): void;
   /** A new variable of at least each of these sums and 0, and at most `high`. */
   above(sums: readonly Sum[], high: number, when?: readonly Literal[]): number;
+  /** Which of so many, from 0; 0 where `when` does not hold. */
+  index(count: number, when: Literal): Sum;
+  /** The sum has the value of the one way that holds, where all of `when` do. */
+  lookUp(sum: Sum, ways: readonly Way[], when?: readonly Literal[]): void;
+  /** Adds the points of what is chosen, where the way holds; from one to the next they rise ever more. */
+  payFor(way: Way): void;
   domainOf(variable: number): readonly number[];
 }
 

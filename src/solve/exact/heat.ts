@@ -3,7 +3,7 @@
  * lies in one slot. Between slots lies the changeover, a linear row in the two settings.
  */
 
-import { choiceOf, FAR, type Literal, not, of, type Program, Sum } from '../../constraint/program.js';
+import { choiceOf, FAR, type Literal, not, of, type Program, Sum, type Way } from '../../constraint/program.js';
 import { type Machine, transitionTime } from '../../kernel/model.js';
 import type { Dial } from '../../problem/problem.js';
 import type { Doing, Times } from './times.js';
@@ -138,15 +138,13 @@ function addMembership(
   program.imply(inside, there);
   program.atLeast(doing.start.copy().plus(slot.start, -1), 0, [inside]);
   program.atLeast(slot.end.copy().plus(doing.end, -1), 0, [inside]);
-  const step = new Sum();
-  for (const m of modes) {
-    doing.modes[m]!.settings.forEach((setting, s) => {
-      step.add(doing.inSetting[m]![s]!, scale.stepOf(setting.state));
-    });
-    const own = machine.states[doing.modes[m]!.settings[0]!.state]!.program;
+  const ways = modes.map((m): Way => {
+    const { settings } = doing.modes[m]!;
+    const own = machine.states[settings[0]!.state]!.program;
     program.some([slot.program[programs.indexOf(own)]!], [inside, doing.inMode[m]!]);
-  }
-  program.row(0, step.plus(slot.step, -1), 0, [inside]);
+    return { at: doing.setting[m]!, when: doing.inMode[m]!, values: settings.map((s) => scale.stepOf(s.state)) };
+  });
+  program.lookUp(slot.step, ways, [inside]);
   return inside;
 }
 

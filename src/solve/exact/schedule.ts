@@ -22,7 +22,7 @@ export function valueIn(values: Values, sum: Sum): number {
 
 function chosenWay(values: Values, doing: Doing): { mode: number; setting: number } {
   const mode = doing.inMode.findIndex((literal) => isTrue(values, literal));
-  return { mode, setting: doing.inSetting[mode]!.findIndex((literal) => isTrue(values, literal)) };
+  return { mode, setting: valueIn(values, doing.setting[mode]!) };
 }
 
 export function scheduleOf(model: Model, built: Built, values: Values): State {

@@ -24,7 +24,7 @@ function addStorage(times: Times, job: Job): Doing | null {
   const happens = program.bool(`stored ${job.id}`);
   const inMode = choiceOf(program, modes.length, happens);
   modes.forEach((mode, m) => void program.some([heldAtEnd(times, sink, mode.vessel, mode.vessels)], [inMode[m]!]));
-  const inSetting = modes.map((mode, m) => addSettings(program, mode, inMode[m]!));
+  const setting = modes.map((mode, m) => addSettings(program, mode, inMode[m]!));
   const start = of(program.int(0, times.latest));
   const minutes = of(program.int(0, times.latest));
   const end = of(program.int(0, times.latest));
@@ -33,7 +33,7 @@ function addStorage(times: Times, job: Job): Doing | null {
   program.row(0, minutes, 0, [not(happens)]);
   program.atLeast(start.copy().plus(times.doing[sink]!.end, -1), 0, [happens]);
   program.atLeast(of(times.landing[job.group]!).plus(end, -1), 0, [happens]);
-  return { modes, start, minutes, end, inMode, inSetting, happens, over: null };
+  return { modes, start, minutes, end, inMode, setting, happens, over: null };
 }
 
 /** True where the food is in so many of this vessel when the activity has ended. */

@@ -1,6 +1,6 @@
 /** When each activity runs, in which mode and setting: the variables that all other parts of the program share. */
 
-import { choiceOf, type Literal, of, type Program, Sum } from '../../constraint/program.js';
+import { choiceOf, type Literal, of, type Program, Sum, type Way } from '../../constraint/program.js';
 import type { ActivityMode, Model } from '../../kernel/model.js';
 
 const EPSILON = 1e-6;
@@ -43,8 +43,8 @@ export interface Doing {
   readonly end: Sum;
   /** By mode: true where it is done so. */
   readonly inMode: readonly Literal[];
-  /** By mode and setting. */
-  readonly inSetting: readonly (readonly Literal[])[];
+  /** By mode: which setting. */
+  readonly setting: readonly Sum[];
   /** True where it happens at all. */
   readonly happens: Literal;
   /** Minutes beyond those that cost nothing, which are paid for elsewhere. */
@@ -102,14 +102,14 @@ function spread(mode: ActivityMode): [number, number] {
 
 function addDoing(program: Program, modes: readonly ActivityMode[], latest: number, happens: Literal): Doing {
   const inMode = choiceOf(program, modes.length, happens);
-  const inSetting = modes.map((mode, m) => addSettings(program, mode, inMode[m]!));
+  const setting = modes.map((mode, m) => addSettings(program, mode, inMode[m]!));
   const spreads = modes.map(spread);
   const low = Math.min(...spreads.map(([least]) => least));
   const high = Math.max(...spreads.map(([, most]) => most));
   const start = of(program.int(0, latest - low));
   if (low === high) {
     modes.forEach((mode, m) => void addRest(program, mode, inMode[m]!, new Sum(low)));
-    return { modes, start, minutes: new Sum(low), end: start.copy().plus(low), inMode, inSetting, happens, over: null };
+    return { modes, start, minutes: new Sum(low), end: start.copy().plus(low), inMode, setting, happens, over: null };
   }
   const minutes = of(program.int(low, high));
   const end = of(program.int(low, latest));
@@ -122,36 +122,31 @@ function addDoing(program: Program, modes: readonly ActivityMode[], latest: numb
     const most = range.high - range.bestHigh;
     const late = of(program.above([minutes.copy().plus(-range.bestHigh)], most));
     const over = { minutes: late, most, rate: range.rate, after: range.bestHigh };
-    return { modes, start, minutes, end, inMode, inSetting, happens, over };
+    return { modes, start, minutes, end, inMode, setting, happens, over };
   }
-  const fixed = new Sum();
+  const ways = modes.map(({ settings }, m): Way => {
+    return { at: setting[m]!, when: inMode[m]!, values: settings.map((s) => s.minutes) };
+  });
+  if (modes.every((mode) => mode.range === null)) {
+    program.lookUp(minutes, ways);
+    return { modes, start, minutes, end, inMode, setting, happens, over: null };
+  }
   modes.forEach((mode, m) => {
-    if (mode.range !== null) {
-      program.row(mode.range.low, minutes, mode.range.high, [inMode[m]!]);
-      addRest(program, mode, inMode[m]!, minutes);
+    if (mode.range === null) {
+      program.lookUp(minutes, [ways[m]!], [inMode[m]!]);
       return;
     }
-    mode.settings.forEach((setting, s) => {
-      fixed.add(inSetting[m]![s]!, setting.minutes);
-      if (modes.some((other) => other.range !== null)) {
-        program.row(setting.minutes, minutes, setting.minutes, [inSetting[m]![s]!]);
-      }
-    });
+    program.row(mode.range.low, minutes, mode.range.high, [inMode[m]!]);
+    addRest(program, mode, inMode[m]!, minutes);
   });
-  if (modes.every((mode) => mode.range === null)) program.row(0, fixed.plus(minutes, -1), 0);
-  return { modes, start, minutes, end, inMode, inSetting, happens, over: null };
+  return { modes, start, minutes, end, inMode, setting, happens, over: null };
 }
 
-export function addSettings(program: Program, mode: ActivityMode, inMode: Literal): Literal[] {
-  const { settings } = mode;
-  const literals = choiceOf(program, settings.length, inMode);
-  settings.forEach((setting, s) => {
-    if (setting.cost !== 0) program.pay(literalSum(literals[s]!), setting.cost);
-  });
-  return literals;
+export function addSettings(program: Program, { settings }: ActivityMode, inMode: Literal): Sum {
+  const at = program.index(settings.length, inMode);
+  program.payFor({ at, when: inMode, values: settings.map((setting) => setting.cost) });
+  return at;
 }
-
-const literalSum = (literal: Literal): Sum => new Sum().add(literal);
 
 /** Points for a free time outside its best. */
 function addRest(program: Program, mode: ActivityMode, inMode: Literal, minutes: Sum): void {

@@ -22,9 +22,7 @@ export function wishesOf(built: Built, state: State, variables: number): number[
     give(one.minutes, at.minutes);
     give(one.end, at.start + at.minutes);
     one.inMode.forEach((literal, m) => void set(literal, m === at.mode));
-    one.inSetting.forEach((literals, m) => {
-      literals.forEach((literal, s) => void set(literal, m === at.mode && s === at.setting));
-    });
+    one.setting.forEach((index, m) => void give(index, m === at.mode ? at.setting : 0));
     set(one.happens, at.mode >= 0);
   };
   const { model } = state;

@@ -2,7 +2,7 @@
  * A constraint program in the form that CP-SAT reads: whole-number variables, rows that may depend on literals, intervals.
  * Costs are collected as points and put on a whole-number scale when the program is finished.
  */
-import { FAR, type Literal, not, of, type Program, Sum } from '../../../src/constraint/program.js';
+import { choiceOf, FAR, type Literal, not, of, type Program, Sum, type Way } from '../../../src/constraint/program.js';
 
 interface Expression {
   readonly vars: number[];
@@ -27,6 +27,8 @@ export class CpSatProgram implements Program {
   private readonly constraints: Constraint[] = [];
   private readonly costs = new Sum();
   private one: Literal | null = null;
+  /** By index: a literal for each value. */
+  private readonly settings = new Map<Sum, readonly Literal[]>();
 
   int(low: number, high: number, name = ''): number {
     return this.variables.push({ domain: [low, high], name }) - 1;
@@ -130,6 +132,28 @@ export class CpSatProgram implements Program {
     const variable = this.int(0, high);
     for (const sum of sums) this.atLeast(of(variable).plus(sum, -1), 0, when);
     return variable;
+  }
+
+  /** One literal for each setting: CP-SAT sees most in these. */
+  index(count: number, when: Literal): Sum {
+    const literals = choiceOf(this, count, when);
+    const at = new Sum();
+    literals.forEach((literal, i) => void at.add(literal, i));
+    this.settings.set(at, literals);
+    return at;
+  }
+
+  /** The sum of what the ways say: 0 for those that do not hold. */
+  lookUp(sum: Sum, ways: readonly Way[], when: readonly Literal[] = []): void {
+    const difference = new Sum().plus(sum, -1);
+    for (const { at, values } of ways) {
+      this.settings.get(at)!.forEach((literal, i) => void difference.add(literal, values[i]!));
+    }
+    this.row(0, difference, 0, when);
+  }
+
+  payFor({ at, values }: Way): void {
+    this.settings.get(at)!.forEach((literal, i) => void this.pay(new Sum().add(literal), values[i]!));
   }
 
   get size(): { variables: number; constraints: number } {
