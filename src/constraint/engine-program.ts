@@ -3,7 +3,7 @@
 import { Disjunctive } from './disjunctive.js';
 import type { Atom, Engine } from './engine.js';
 import { Atoms } from './explainer.js';
-import { FAR, type Literal, not, of, type Program, Sum, type Way } from './program.js';
+import { FAR, type Literal, not, of, type Program, type Span, Sum, type Way } from './program.js';
 import type { Moment, Task } from './task.js';
 import { Timetable } from './timetable.js';
 
@@ -64,12 +64,14 @@ export class EngineProgram implements Program {
   }
 
   private atMost(sum: Sum, most: number, when: readonly Literal[]): void {
+    this.atMostWhen(new Sum(-most).plus(sum), when.filter((literal) => literal !== this.one).map(atomOf));
+  }
+
+  /** The sum is at most 0 where all these atoms hold. */
+  private atMostWhen(sum: Sum, when: readonly Atom[]): void {
     const atoms = new Atoms();
-    for (const literal of when) {
-      if (literal === this.one) continue;
-      const { half, value } = atomOf(literal);
-      atoms.add(half, value);
-    }
+    for (const { half, value } of when) atoms.add(half, value);
+    const most = 0;
     const halves: number[] = [];
     const factors: number[] = [];
     for (const [v, factor] of sum.terms) {
@@ -175,6 +177,28 @@ export class EngineProgram implements Program {
     const at = of(this.int(0, count - 1));
     if (when !== this.one) this.row(0, at, 0, [not(when)]);
     return at;
+  }
+
+  inOneOf(spans: readonly Span[], start: Sum, end: Sum, literals: readonly Literal[], when: Literal): void {
+    const at = this.int(0, spans.length - 1);
+    const last = spans.length - 1;
+    const there = when === this.one ? [] : [atomOf(when)];
+    const away = there.map(negated);
+    const from = (r: number): Atom => ({ half: 2 * at, value: r });
+    const upTo = (r: number): Atom => ({ half: 2 * at + 1, value: -r });
+    literals.forEach((literal, r) => {
+      const [yes, no] = [atomOf(literal), negated(atomOf(literal))];
+      for (const one of there) this.engine.addClause([no, one]);
+      if (r > 0) this.engine.addClause([no, from(r)]);
+      if (r < last) this.engine.addClause([no, upTo(r)]);
+      const others = [...(r > 0 ? [upTo(r - 1)] : []), ...(r < last ? [from(r + 1)] : [])];
+      this.engine.addClause([yes, ...others, ...away]);
+      const after = new Sum().plus(spans[r]!.start).plus(start, -1);
+      this.atMostWhen(after, [...there, ...(r > 0 ? [from(r)] : [])]);
+      const before = new Sum().plus(end).plus(spans[r]!.end, -1);
+      this.atMostWhen(before, [...there, ...(r < last ? [upTo(r)] : [])]);
+    });
+    for (const one of away) this.engine.addClause([negated(one), upTo(0)]);
   }
 
   lookUp(sum: Sum, ways: readonly Way[], when: readonly Literal[] = []): void {

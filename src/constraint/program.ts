@@ -55,6 +55,11 @@ export interface Way {
   readonly values: readonly number[];
 }
 
+export interface Span {
+  readonly start: Sum;
+  readonly end: Sum;
+}
+
 export interface Program {
   int(low: number, high: number, name?: string): number;
   bool(name?: string): Literal;
@@ -83,6 +88,8 @@ export interface Program {
   above(sums: readonly Sum[], high: number, when?: readonly Literal[]): number;
   /** Which of so many, from 0; 0 where `when` does not hold. */
   index(count: number, when: Literal): Sum;
+  /** Something from start to end lies in that one of several spans, which follow one another, of which the literal holds; in none where `when` does not. */
+  inOneOf(spans: readonly Span[], start: Sum, end: Sum, literals: readonly Literal[], when: Literal): void;
   /** The sum has the value of the one way that holds, where all of `when` do. */
   lookUp(sum: Sum, ways: readonly Way[], when?: readonly Literal[]): void;
   /** Adds the points of what is chosen, where the way holds; from one to the next they rise ever more. */

@@ -79,11 +79,7 @@ export function addRuns(times: Times, m: number, dial: Dial, users: readonly Use
 
   // inSlot[u][r]: the user lies in that run.
   const inSlot = users.map((user) => slots.map((slot) => addMembership(times, machine, scale, user, slot, programs)));
-  users.forEach((user, u) => {
-    const chosen = new Sum();
-    for (const literal of inSlot[u]!) chosen.add(literal);
-    program.row(0, chosen.add(user.there, -1), 0);
-  });
+  users.forEach(({ doing, there }, u) => void program.inOneOf(slots, doing.start, doing.end, inSlot[u]!, there));
   if (times.limits.idle === 'exact') addIdle(times, machine, users, slots, inSlot);
   else addLeastIdle(times, machine, users, slots);
 
@@ -136,8 +132,6 @@ function addMembership(
   const inside = program.bool();
   program.imply(inside, slot.active);
   program.imply(inside, there);
-  program.atLeast(doing.start.copy().plus(slot.start, -1), 0, [inside]);
-  program.atLeast(slot.end.copy().plus(doing.end, -1), 0, [inside]);
   const ways = modes.map((m): Way => {
     const { settings } = doing.modes[m]!;
     const own = machine.states[settings[0]!.state]!.program;

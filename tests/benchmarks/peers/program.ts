@@ -2,7 +2,17 @@
  * A constraint program in the form that CP-SAT reads: whole-number variables, rows that may depend on literals, intervals.
  * Costs are collected as points and put on a whole-number scale when the program is finished.
  */
-import { choiceOf, FAR, type Literal, not, of, type Program, Sum, type Way } from '../../../src/constraint/program.js';
+import {
+  choiceOf,
+  FAR,
+  type Literal,
+  not,
+  of,
+  type Program,
+  type Span,
+  Sum,
+  type Way,
+} from '../../../src/constraint/program.js';
 
 interface Expression {
   readonly vars: number[];
@@ -141,6 +151,16 @@ export class CpSatProgram implements Program {
     literals.forEach((literal, i) => void at.add(literal, i));
     this.settings.set(at, literals);
     return at;
+  }
+
+  inOneOf(spans: readonly Span[], start: Sum, end: Sum, literals: readonly Literal[], when: Literal): void {
+    const chosen = new Sum().add(when, -1);
+    literals.forEach((literal, r) => {
+      chosen.add(literal);
+      this.atLeast(start.copy().plus(spans[r]!.start, -1), 0, [literal]);
+      this.atLeast(spans[r]!.end.copy().plus(end, -1), 0, [literal]);
+    });
+    this.row(0, chosen, 0);
   }
 
   /** The sum of what the ways say: 0 for those that do not hold. */
