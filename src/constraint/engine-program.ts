@@ -250,9 +250,16 @@ export class EngineProgram implements Program {
   }
 
   /** Throws a `RangeError` where the points do not rise ever more. */
-  payFor({ at, when, values }: Way): void {
+  payFor(ways: readonly Way[], when: Literal): void {
+    const least = Math.min(...ways.flatMap(({ values }) => values));
+    this.pay(when === this.one ? new Sum(1) : new Sum().add(when), least);
+    for (const way of ways) this.payBeyond(way, least);
+  }
+
+  /** What a way costs more than the least of all. */
+  private payBeyond({ at, when, values }: Way, base: number): void {
     const least = values.indexOf(Math.min(...values));
-    this.pay(new Sum().add(when), values[least]!);
+    this.pay(new Sum().add(when), values[least]! - base);
     for (const side of [1, -1]) {
       let slope = 0;
       for (let i = least; values[i + side] !== undefined; i += side) {

@@ -24,7 +24,7 @@ function addStorage(times: Times, job: Job): Doing | null {
   const happens = program.bool(`stored ${job.id}`);
   const inMode = choiceOf(program, modes.length, happens);
   modes.forEach((mode, m) => void program.some([heldAtEnd(times, sink, mode.vessel, mode.vessels)], [inMode[m]!]));
-  const setting = modes.map((mode, m) => addSettings(program, mode, inMode[m]!));
+  const setting = addSettings(program, modes, inMode, happens);
   const start = of(program.int(0, times.latest));
   const minutes = of(program.int(0, times.latest));
   const end = of(program.int(0, times.latest));

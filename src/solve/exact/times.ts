@@ -102,7 +102,7 @@ function spread(mode: ActivityMode): [number, number] {
 
 function addDoing(program: Program, modes: readonly ActivityMode[], latest: number, happens: Literal): Doing {
   const inMode = choiceOf(program, modes.length, happens);
-  const setting = modes.map((mode, m) => addSettings(program, mode, inMode[m]!));
+  const setting = addSettings(program, modes, inMode, happens);
   const spreads = modes.map(spread);
   const low = Math.min(...spreads.map(([least]) => least));
   const high = Math.max(...spreads.map(([, most]) => most));
@@ -142,10 +142,19 @@ function addDoing(program: Program, modes: readonly ActivityMode[], latest: numb
   return { modes, start, minutes, end, inMode, setting, happens, over: null };
 }
 
-export function addSettings(program: Program, { settings }: ActivityMode, inMode: Literal): Sum {
-  const at = program.index(settings.length, inMode);
-  program.payFor({ at, when: inMode, values: settings.map((setting) => setting.cost) });
-  return at;
+/** By mode: which of its settings. */
+export function addSettings(
+  program: Program,
+  modes: readonly ActivityMode[],
+  inMode: readonly Literal[],
+  happens: Literal,
+): Sum[] {
+  const ways = modes.map(({ settings }, m): Way => {
+    const when = inMode[m]!;
+    return { at: program.index(settings.length, when), when, values: settings.map((setting) => setting.cost) };
+  });
+  program.payFor(ways, happens);
+  return ways.map(({ at }) => at);
 }
 
 /** Points for a free time outside its best. */

@@ -172,8 +172,10 @@ export class CpSatProgram implements Program {
     this.row(0, difference, 0, when);
   }
 
-  payFor({ at, values }: Way): void {
-    this.settings.get(at)!.forEach((literal, i) => void this.pay(new Sum().add(literal), values[i]!));
+  payFor(ways: readonly Way[]): void {
+    for (const { at, values } of ways) {
+      this.settings.get(at)!.forEach((literal, i) => void this.pay(new Sum().add(literal), values[i]!));
+    }
   }
 
   get size(): { variables: number; constraints: number } {
