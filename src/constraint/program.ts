@@ -92,7 +92,7 @@ export interface Program {
   inOneOf(spans: readonly Span[], start: Sum, end: Sum, literals: readonly Literal[], when: Literal): void;
   /** The sum has the value of the one way that holds, where all of `when` do. */
   lookUp(sum: Sum, ways: readonly Way[], when?: readonly Literal[]): void;
-  /** Adds the points of what is chosen, of the one way that holds where `when` does; from one to the next they rise ever more. */
+  /** Adds the points of what is chosen, of the one way that holds where `when` does. */
   payFor(ways: readonly Way[], when: Literal): void;
   domainOf(variable: number): readonly number[];
 }
