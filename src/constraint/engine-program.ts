@@ -62,6 +62,8 @@ export class EngineProgram extends BasicProgram implements Program {
       const before = new Sum().plus(end).plus(spans[r]!.end, -1);
       this.atMostWhen(before, [...there, ...(r < last ? [upTo(r)] : [])]);
     });
+    // Both follow from the rest, but not before it is known whether it is there.
+    this.some(literals, [when]);
     for (const one of away) this.engine.addClause([negated(one), upTo(0)]);
   }
 
