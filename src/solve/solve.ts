@@ -39,7 +39,7 @@ const EXACT_JOBS = 20;
 /** What the first schedules of up to `FEW_JOBS` dishes may take, in minutes of rows; of more with the fourth power of their number. */
 const TO_BEGIN_WITH = 1e5;
 /** Entries of the trail for the program of up to `FEW_EXACT` dishes; of more with the square of their number. */
-const EXACT_WORK: Record<Effort, number> = { quick: 1e5, normal: 3e6, deep: 1e8 };
+const EXACT_WORK: Record<Effort, number> = { quick: 1e5, normal: 6e6, deep: 1e8 };
 const FEW_EXACT = 12;
 /** The same for a first schedule of all dishes, where building leaves some out. */
 const FIRST_WORK = 1e6;
