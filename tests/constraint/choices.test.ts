@@ -93,6 +93,45 @@ describe('one of several ways', () => {
   });
 });
 
+/** What follows at the root, before anything is decided. */
+describe('bounds', () => {
+  it('go from the sum to the choice and its points, and back', () => {
+    const program = new EngineProgram(new Engine());
+    const sum = program.int(0, 60);
+    const at = program.index(5, program.yes);
+    const [index] = [...at.terms.keys()];
+    program.lookUp(of(sum), [{ at, when: program.yes, values: [50, 45, 41, 40, 30] }]);
+    program.payFor([{ at, when: program.yes, values: [0, 1, 2, 4, 6] }], program.yes);
+    const { engine } = program;
+    const { store } = engine;
+    const least = (): number =>
+      [...program.costs.terms].reduce((total, [v, factor]) => total + factor * store.lowOf(v), program.costs.constant);
+    expect(engine.toRoot()).toBe(true);
+    expect([store.lowOf(sum), store.highOf(sum), least()]).toEqual([30, 50, 0]);
+    engine.fix(2 * sum + 1, -43);
+    expect(engine.toRoot()).toBe(true);
+    expect([store.lowOf(index!), store.highOf(sum), least()]).toEqual([2, 41, 2]);
+    engine.fix(2 * sum, 35);
+    expect(engine.toRoot()).toBe(true);
+    expect([store.lowOf(index!), store.highOf(index!), store.lowOf(sum)]).toEqual([2, 3, 40]);
+  });
+
+  it('say that what can be in no span is not there', () => {
+    const program = new EngineProgram(new Engine());
+    const times = [0, 4, 4, 8].map((t) => program.int(t, t));
+    const spans = [0, 2].map((t): Span => ({ start: of(times[t]!), end: of(times[t + 1]!) }));
+    const [there, ...literals] = [program.bool(), program.bool(), program.bool()];
+    const start = program.int(0, 8);
+    program.inOneOf(spans, of(start), of(start).plus(2), literals, there!);
+    const { engine } = program;
+    expect(engine.toRoot()).toBe(true);
+    expect(engine.store.cannotHold(2 * there!, 1)).toBe(false);
+    for (const literal of literals) engine.fix(2 * literal + 1, 0);
+    expect(engine.toRoot()).toBe(true);
+    expect(engine.store.cannotHold(2 * there!, 1)).toBe(true);
+  });
+});
+
 /** Spans of a few minutes, one after the other, and something that lies in one of them or is not there. */
 describe('one of several spans', () => {
   it('holds what is there from its start to its end', () => {

@@ -144,7 +144,7 @@ export class CpSatProgram implements Program {
     return variable;
   }
 
-  /** One literal for each setting: CP-SAT sees most in these. */
+  /** One literal for each setting: the relaxation is made of them. */
   index(count: number, when: Literal): Sum {
     const literals = choiceOf(this, count, when);
     const at = new Sum();
