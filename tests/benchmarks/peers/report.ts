@@ -13,8 +13,10 @@ export interface Ours {
   readonly warm: number;
   /** Until the points of the plan were found; what comes after is the proof, or a search in vain. */
   readonly found: number;
+  /** Better and better points on the way there, and when each was found. */
+  readonly way: readonly { readonly points: number; readonly ms: number }[];
   /** With other seeds, once each. */
-  readonly others: readonly Pick<Ours, 'points' | 'bound' | 'violations' | 'found'>[];
+  readonly others: readonly Pick<Ours, 'points' | 'bound' | 'violations' | 'found' | 'way'>[];
 }
 
 export interface Row {
@@ -52,7 +54,14 @@ function isClose(row: Row): boolean {
 /** Milliseconds in which ours has to be there. */
 const enough = ({ peer }: Row): number => Math.max(QUICK, 100 * (peer.foundAt ?? peer.seconds));
 
-const isQuick = (row: Row): boolean => row.ours.found <= enough(row);
+/** Milliseconds until ours was as good as CP-SAT's best, whatever it found later; its own last where it never was. */
+function asGoodAt({ ours, peer }: Row): number {
+  const { points } = peer;
+  if (points === null) return ours.found;
+  return ours.way.find((one) => one.points <= points + SLACK)?.ms ?? ours.found;
+}
+
+const isQuick = (row: Row): boolean => asGoodAt(row) <= enough(row);
 
 const isGood = (row: Row): boolean => isEqual(row) && isQuick(row);
 
@@ -85,7 +94,7 @@ export function rowLine(row: Row): string {
     (one) => one !== '',
   );
   return [
-    `${name}: ours ${points(ours.points)} found at ${ours.found.toFixed(0)} of ${ours.warm.toFixed(0)} ms (first ${ours.first.toFixed(0)})`,
+    `${name}: ours ${points(ours.points)} as good at ${asGoodAt(row).toFixed(0)}, found at ${ours.found.toFixed(0)} of ${ours.warm.toFixed(0)} ms (first ${ours.first.toFixed(0)})`,
     `CP-SAT ${points(peer.points)} (${peer.status}), at least ${points(peer.bound)}, found at ${seconds(peer.foundAt)} s of ${seconds(peer.seconds)}`,
     difference(row),
     ...flag,
@@ -98,6 +107,7 @@ function rowsTable(rows: readonly Row[]): string {
     'dishes',
     'steps',
     'ours',
+    'as good at, ms',
     'found at, ms',
     'ended at, ms',
     'first, ms',
@@ -115,6 +125,7 @@ function rowsTable(rows: readonly Row[]): string {
       const { name, ours, peer } = row;
       const gap =
         peer.points === null ? '-' : ((100 * (peer.points - peer.bound)) / Math.max(peer.points, 0.01)).toFixed(1);
+      const asGood = isEqual(row) ? asGoodAt(row).toFixed(0) : '-';
       const times = [ours.found, ours.warm, ours.first].map((ms) => ms.toFixed(0));
       const bound = peer.status === 'none' ? 'no plan' : points(peer.bound);
       return [
@@ -122,6 +133,7 @@ function rowsTable(rows: readonly Row[]): string {
         ours.dishes,
         ours.steps,
         points(ours.points),
+        asGood,
         ...times,
         points(peer.points),
         bound,
@@ -149,11 +161,11 @@ export function report(rows: readonly Row[], about: About): string {
   const aims = [
     ['as good as CP-SAT', '90 %', share(rows, isEqual)],
     ['at most 2 % worse', 'all', share(rows, isClose)],
-    ['found in a tenth of the time in which CP-SAT found its best, or 0.2 s', 'all', share(rows, isQuick)],
-    ['as good, and found in that time', '90 %', share(rows, isGood)],
+    ['in a tenth of the time in which CP-SAT found its best, or 0.2 s', 'all', share(rows, isQuick)],
+    ['as good, and so in that time', '90 %', share(rows, isGood)],
     ['of runs with five seeds: as good', '', share(runs, isEqual)],
     ['of runs with five seeds: at most 2 % worse', '', share(runs, isClose)],
-    ['of runs with five seeds: as good, and found in that time', '', share(runs, isGood)],
+    ['of runs with five seeds: as good, and so in that time', '', share(runs, isGood)],
     ['ended in that time, with the proof or a search in vain', '', share(rows, endsQuickly)],
   ];
   return `Written by \`npm run bench:peers\`, which measures anew.
@@ -162,8 +174,9 @@ ${circumstances(about.load)}
 - CP-SAT: the npm package or-tools-wasm ${about.version}, which runs one thread here, for at most ${about.seconds} s a meal
 
 Both solve the same compiled meal for the same points, and both plans are judged by the audit. Ours is at normal effort with seed 1; times
-are by the clock, the first in a fresh process and the others the middle of five more: until its points were found, and until it ended. "Good seeds"
-are those of the seeds 1 to 5, the last four run once each, with which it is as good, and found in a tenth of CP-SAT's time or 0.2 s. Where nothing
+are by the clock, the first in a fresh process and the others the middle of five more: until it was as good as CP-SAT's best, until its own points were
+found, and until it ended. "Good seeds" are those of the seeds 1 to 5, the last four run once each, with which it is as good as CP-SAT's best, and was so in a tenth of the time
+in which CP-SAT found it, or in 0.2 s. Where nothing
 fits, found is when that is known, without the reasons and ways out, which CP-SAT does not look for. Its times begin with the building of its program;
 loading it is left out. It starts from nothing: it is given no plan of ours, and nothing is kept between runs. Its program is exact: first within
 limits (no course late, at most six runs of an appliance), which are widened until no plan beyond them can be better; where loads
