@@ -20,7 +20,7 @@ const BEYOND = { small: 0.03, large: 0.1 };
 
 const MEALS = Array.from({ length: 36 }, (_, k) => ({ seed: 1 + k, dishes: 1 + (k % 4) }));
 
-const LARGE_MEALS = Array.from({ length: 10 }, (_, k) => ({ seed: 8000 + k, dishes: 5 + (k % 8) }));
+const LARGE_MEALS = Array.from({ length: 8 }, (_, k) => ({ seed: 8000 + k, dishes: 5 + k }));
 
 const BETTER: Readonly<Record<string, (kitchen: Fields, meal: Fields, seed: number) => void>> = {
   'one more pan': (kitchen, _, seed) => {

@@ -8,8 +8,8 @@ import { type Solved, solve } from '../../src/solve/solve.js';
 import { randomProblemText } from '../support/random-problem.js';
 import { readMeal } from '../support/read-meal.js';
 
-/** Rounds of search after the construction: few, so that two thousand problems take about a minute. */
-const ROUNDS = 8;
+/** Rounds of search after the construction: few, so that two thousand problems take a minute or two. */
+const ROUNDS = 5;
 
 /**
  * At quick effort, ended after some rounds of search. Where those find no plan the reasons are looked for no further, so
