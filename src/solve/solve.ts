@@ -35,12 +35,13 @@ function workFor(effort: Effort, jobs: number): number {
 }
 
 /** Up to so many dishes a meal is written as a program, solved and proven; of larger ones the program is too large for its worth. */
-const EXACT_JOBS = 20;
+const EXACT_JOBS = 30;
 /** What the first schedules of up to `FEW_JOBS` dishes may take, in minutes of rows; of more with the fourth power of their number. */
 const TO_BEGIN_WITH = 1e5;
-/** Entries of the trail for the program of up to `FEW_EXACT` dishes; of more with the square of their number. */
+/** Entries of the trail for the program of up to `FEW_EXACT` dishes; of up to `MANY_EXACT` with the square of their number. */
 const EXACT_WORK: Record<Effort, number> = { quick: 1e5, normal: 6e6, deep: 1e8 };
 const FEW_EXACT = 12;
+const MANY_EXACT = 20;
 /** The same for a first schedule of all dishes, where building leaves some out. */
 const FIRST_WORK = 1e6;
 
@@ -94,7 +95,7 @@ function exactlyBetter(compiled: Compiled, start: State, bound: number, options:
     ...(options.onProgress && { onProgress: options.onProgress }),
     ...(options.shouldStop && { shouldStop: options.shouldStop }),
   });
-  const size = Math.max(1, compiled.model.jobs.length / FEW_EXACT) ** 2;
+  const size = (Math.min(MANY_EXACT, Math.max(FEW_EXACT, compiled.model.jobs.length)) / FEW_EXACT) ** 2;
   if (totalOf(costOf(start)) > bound + 0.005) exact.run(EXACT_WORK[options.effort] * size);
   return exact;
 }
